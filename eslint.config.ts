@@ -1,0 +1,39 @@
+import tseslint from 'typescript-eslint';
+
+// The folders that must give the same bytes on every machine: no clock, no chance, no local zone.
+const pure = ['src/statistics/**', 'src/care/**', 'src/ledger/*.ts', 'src/procedures/**'];
+
+const impure = [
+  ['NewExpression[callee.name="Date"][arguments.length=0]', 'Pass the instant in: no `new Date()` here.'],
+  ['MemberExpression[object.name="Date"][property.name="now"]', 'Pass the instant in: no `Date.now` here.'],
+  ['MemberExpression[object.name="Math"][property.name="random"]', 'Pass a seeded generator in.'],
+  ['MemberExpression[object.name="Temporal"][property.name="Now"]', 'Pass the instant in.'],
+  [
+    'MemberExpression[property.name=/^(get|set)(FullYear|Month|Date|Day|Hours|Minutes|Seconds)$/]',
+    'Local-zone getters differ by machine. Use Temporal with the zone named.',
+  ],
+] as const;
+
+export default tseslint.config(
+  { ignores: ['dist/**', 'node_modules/**', 'coverage/**', '.cache/**', 'data/**', 'test/oracle/*.json', '.dependency-cruiser.cjs', 'scripts/**/*.mjs'] },
+  ...tseslint.configs.strictTypeChecked,
+  {
+    languageOptions: { parserOptions: { project: ['tsconfig.pure.json', 'tsconfig.node.json', 'tsconfig.app.json', 'tsconfig.test.json'], tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+      'max-params': ['error', 4],
+      eqeqeq: 'error',
+      'no-console': 'error',
+    },
+  },
+  {
+    files: pure,
+    ignores: ['**/*.test.ts'],
+    rules: { 'no-restricted-syntax': ['error', ...impure.map(([selector, message]) => ({ selector, message }))] },
+  },
+  { files: ['src/cli/**', 'src/server/main.ts', 'scripts/**', 'bench/**', 'test/**', 'demo/**'], rules: { 'no-console': 'off' } },
+  { files: ['**/*.test.ts', '**/*.test.tsx', 'test/**'], rules: { '@typescript-eslint/no-non-null-assertion': 'off' } },
+);
