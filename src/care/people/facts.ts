@@ -1,0 +1,38 @@
+import * as v from 'valibot';
+import { personId, unitId } from '../ids.ts';
+import { kind, picture, replaces } from '../kind.ts';
+import { day } from '../time.ts';
+
+/** What is kept about a person, a field a fact, so that two edits of one field can be seen to clash. */
+export const personFields = ['name', 'called', 'born', 'room', 'identifier', 'photo', 'note'] as const;
+export type PersonField = (typeof personFields)[number];
+
+export const peopleFacts = {
+  'person.described': kind({
+    data: { person: personId, about: v.picklist(personFields), replaces },
+    private: { value: v.union([v.pipe(v.string(), v.maxLength(2000)), picture]) },
+    files: (data) => [['person', data.person]],
+  }),
+  'person.placed': kind({
+    data: { person: personId, unit: unitId, replaces },
+    files: (data) => [['person', data.person]],
+  }),
+  'unit.described': kind({
+    data: { unit: unitId, replaces },
+    private: { value: v.pipe(v.string(), v.maxLength(200)) },
+    files: (data) => [['unit', data.unit]],
+  }),
+  'person.came': kind({
+    data: { person: personId, on: day, from: v.picklist(['admission', 'hospital', 'leave']), replaces },
+    files: (data) => [['person', data.person]],
+  }),
+  'person.went': kind({
+    data: {
+      person: personId,
+      on: day,
+      to: v.picklist(['hospital', 'leave', 'moved', 'died']),
+      replaces,
+    },
+    files: (data) => [['person', data.person]],
+  }),
+};

@@ -1,0 +1,134 @@
+import * as v from 'valibot';
+import { line, word } from '../kind.ts';
+import { actionKinds, outcomes } from '../results/facts.ts';
+import { roles } from '../staff/facts.ts';
+import { cautions } from '../support/facts.ts';
+import { day } from '../time.ts';
+
+/** A value of policy is never bare: it says where it comes from and since when it holds. */
+const sourced = <S extends v.GenericSchema>(value: S) =>
+  v.strictObject({ value, source: line, from: day, until: v.exactOptional(day), note: v.exactOptional(line) });
+
+const whole = (min: number, max: number) => v.pipe(v.number(), v.integer(), v.minValue(min), v.maxValue(max));
+const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
+
+/** How a code is made, so that a slip of the hand can be seen. Schemes are named as their standards name them. */
+export const checkSchemes = [
+  'none',
+  'gs1-mod10',
+  'luhn',
+  'iso7064-mod11-2',
+  'iso7064-mod37-2',
+  'iso7064-mod97-10',
+  'iso7064-mod11-10',
+  'iso7064-mod27-26',
+  'iso7064-mod37-36',
+  'mod11',
+  'code39-mod43',
+] as const;
+export type CheckScheme = (typeof checkSchemes)[number];
+
+const kitKind = v.strictObject({
+  id: word,
+  name: line,
+  contents: v.pipe(v.array(line), v.minLength(1)),
+  codePattern: v.strictObject({ value: line, source: line }),
+  codeScheme: v.picklist(checkSchemes),
+  /** Hours that a sealed tube may wait, and the temperatures between which it waits. */
+  storage: v.strictObject({
+    hours: whole(1, 24 * 14),
+    minCelsius: v.number(),
+    maxCelsius: v.number(),
+    source: line,
+  }),
+  nothingByMouthMinutes: sourced(whole(0, 240)),
+});
+
+const testKind = v.strictObject({
+  id: word,
+  name: line,
+  kits: v.pipe(v.array(word), v.minLength(1)),
+  laboratory: v.strictObject({ name: line, phone: line, opens: word, closes: word, days: v.array(whole(1, 7)) }),
+  /** Who takes the registration and gives the reference back. */
+  registrar: v.strictObject({ name: line, phone: line }),
+  resultHours: sourced(whole(1, 24 * 14)),
+});
+
+const action = v.strictObject({
+  action: v.picklist(actionKinds),
+  role: v.picklist(roles),
+  withinHours: whole(0, 24 * 14),
+  source: line,
+});
+
+/**
+ * One version of one policy: every rule that a public authority, a laboratory or the service sets,
+ * as data. The service's health protection team and the leaflet in the kit override all of it.
+ */
+export const policySchema = v.strictObject({
+  policy: word,
+  version: whole(1, 9999),
+  title: line,
+  jurisdiction: line,
+  /** True for the demo's own policy: nobody may work by it. */
+  invented: v.boolean(),
+  issued: day,
+  tests: v.pipe(v.array(testKind), v.minLength(1)),
+  kits: v.pipe(v.array(kitKind), v.minLength(1)),
+  technique: v.strictObject({
+    throatSeconds: sourced(whole(1, 60)),
+    nostrilSeconds: sourced(v.strictObject({ least: whole(1, 60), most: whole(1, 60) })),
+    secondTryAfterMinutes: sourced(whole(0, 1440)),
+    triesPerDay: sourced(whole(1, 10)),
+    identityHoldsMinutes: sourced(whole(1, 240)),
+    samePairMayResumeMinutes: sourced(whole(0, 240)),
+    mayStartAlone: sourced(v.boolean()),
+  }),
+  due: v.strictObject({
+    routineEveryDays: sourced(v.nullable(whole(1, 60))),
+    symptomsWithinDays: sourced(whole(0, 14)),
+    symptomsCountForDays: sourced(whole(1, 28)),
+    contactOnDays: sourced(listOfDays),
+    wholeHomeOnDays: sourced(listOfDays),
+    returnOnDays: sourced(listOfDays),
+    admissionOnDays: sourced(listOfDays),
+    repeatWithinDays: sourced(whole(0, 14)),
+    notAfterPositiveDays: sourced(whole(0, 365)),
+  }),
+  holds: v.strictObject({
+    cautionsNeedingClinician: sourced(v.array(v.picklist(cautions))),
+    photoRenewDays: sourced(whole(30, 3650)),
+  }),
+  register: v.strictObject({ sameDay: sourced(v.boolean()) }),
+  handOver: v.strictObject({ distanceMetres: sourced(v.number()) }),
+  ppe: v.strictObject({
+    aprons: sourced(whole(0, 10)),
+    glovePairs: sourced(whole(0, 10)),
+    masksPerStaff: sourced(whole(0, 10)),
+    sparePercent: sourced(whole(0, 100)),
+  }),
+  kitsExpireSoonDays: sourced(whole(0, 90)),
+  actions: v.strictObject(
+    Object.fromEntries(outcomes.map((each) => [each, v.array(action)])) as Record<
+      (typeof outcomes)[number],
+      v.ArraySchema<typeof action, undefined>
+    >,
+  ),
+  isolationDays: sourced(whole(0, 60)),
+});
+export type Policy = v.InferOutput<typeof policySchema>;
+export type KitKind = Policy['kits'][number];
+export type TestKind = Policy['tests'][number];
+export type PolicyAction = Policy['actions']['positive'][number];
+
+/** A policy that cannot be read says where: the path of the first value that is wrong. */
+export type PolicyRead =
+  | { readonly ok: true; readonly policy: Policy }
+  | { readonly ok: false; readonly where: string; readonly what: string };
+
+export function readPolicy(data: unknown): PolicyRead {
+  const result = v.safeParse(policySchema, data);
+  if (result.success) return { ok: true, policy: result.output };
+  const [issue] = result.issues;
+  return { ok: false, where: `/${v.getDotPath(issue)?.replaceAll('.', '/') ?? ''}`, what: issue.message };
+}

@@ -1,0 +1,85 @@
+import * as v from 'valibot';
+import { factId, staffId, testId } from '../ids.ts';
+import { code, how, kind, line, replaces, word } from '../kind.ts';
+import { day, instant } from '../time.ts';
+
+export const outcomes = ['positive', 'negative', 'void', 'inconclusive'] as const;
+export type Outcome = (typeof outcomes)[number];
+
+/** What has to happen after a result. Which of them, by when and by which role is policy. */
+export const actionKinds = [
+  'tell-person',
+  'tell-representative',
+  'tell-doctor',
+  'tell-health-protection',
+  'isolate',
+  'find-contacts',
+  'test-home',
+  'test-again',
+  'ask-laboratory',
+] as const;
+export type ActionKind = (typeof actionKinds)[number];
+
+export const resultFacts = {
+  'test.registered': kind({
+    data: { test: testId, reference: word, on: day, replaces },
+    files: (data) => [
+      ['test', data.test],
+      ['reference', data.reference],
+    ],
+  }),
+  'registration.failed': kind({
+    data: {
+      test: testId,
+      why: v.picklist(['site-down', 'no-connection', 'refused', 'missing-details', 'other']),
+      nextTry: instant,
+      who: staffId,
+      replaces,
+    },
+    files: (data) => [['test', data.test]],
+  }),
+  /** A result as it was given for a code. `matched` names the second identifier that was compared. */
+  'result.recorded': kind({
+    data: {
+      code,
+      test: v.exactOptional(testId),
+      outcome: v.picklist(outcomes),
+      how,
+      matched: v.picklist(['born', 'name', 'reference', 'none']),
+      reported: day,
+      replaces,
+    },
+    files: (data) => [
+      ['code', data.code],
+      ...(data.test === undefined ? [] : [['test', data.test] as const]),
+    ],
+  }),
+  'result.chased': kind({
+    data: { test: testId, next: v.exactOptional(instant), replaces },
+    private: { whom: line, said: line },
+    files: (data) => [['test', data.test]],
+  }),
+  /** Who does it, and by when. The action rests on one result: a correction opens it again. */
+  'action.named': kind({
+    data: {
+      test: testId,
+      result: factId,
+      action: v.picklist(actionKinds),
+      who: staffId,
+      due: instant,
+      replaces,
+    },
+    files: (data) => [['test', data.test]],
+  }),
+  'action.done': kind({
+    data: {
+      test: testId,
+      result: factId,
+      action: v.picklist(actionKinds),
+      outcome: v.picklist(['done', 'not-needed']),
+      replaces,
+    },
+    private: { note: v.pipe(v.string(), v.maxLength(500)) },
+    files: (data) => [['test', data.test]],
+  }),
+};

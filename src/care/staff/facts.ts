@@ -1,0 +1,40 @@
+import * as v from 'valibot';
+import { personId, staffId } from '../ids.ts';
+import { kind, picture, replaces } from '../kind.ts';
+import { day } from '../time.ts';
+
+export const roles = ['worker', 'senior', 'manager'] as const;
+export type Role = (typeof roles)[number];
+export const skills = ['swab', 'record'] as const;
+export type Skill = (typeof skills)[number];
+export const staffFields = ['name', 'called', 'photo', 'phone'] as const;
+export type StaffField = (typeof staffFields)[number];
+
+export const staffFacts = {
+  'staff.described': kind({
+    data: { staff: staffId, about: v.picklist(staffFields), replaces },
+    private: { value: v.union([v.pipe(v.string(), v.maxLength(2000)), picture]) },
+    files: (data) => [['staff', data.staff]],
+  }),
+  'staff.role': kind({
+    data: { staff: staffId, role: v.picklist(roles), replaces },
+    files: (data) => [['staff', data.staff]],
+  }),
+  /** Training seen and in date: who may swab, who may record, until which day. */
+  'staff.competence': kind({
+    data: { staff: staffId, skill: v.picklist(skills), until: day, replaces },
+    files: (data) => [['staff', data.staff]],
+  }),
+  /** Knows this person by sight: needed where somebody cannot say who they are. */
+  'staff.knows': kind({
+    data: { staff: staffId, person: personId, knows: v.boolean(), replaces },
+    files: (data) => [
+      ['staff', data.staff],
+      ['person', data.person],
+    ],
+  }),
+  'staff.left': kind({
+    data: { staff: staffId, on: day, replaces },
+    files: (data) => [['staff', data.staff]],
+  }),
+};

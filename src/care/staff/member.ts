@@ -1,0 +1,81 @@
+import type { Fact } from '../catalogue.ts';
+import type { Home } from '../home.ts';
+import { concluding, keysOn, lastStanding, ofKind, standing } from '../home.ts';
+import type { PersonId, StaffId } from '../ids.ts';
+import type { Day } from '../time.ts';
+import type { Role, Skill, StaffField } from './facts.ts';
+
+export interface Member {
+  readonly id: StaffId;
+  readonly name: string;
+  readonly called: string;
+  readonly photo: string | undefined;
+  readonly phone: string;
+  readonly role: Role | undefined;
+  /** Every role ever given: rights are judged by it, never by comparing two devices' clocks. */
+  readonly everRoles: ReadonlySet<Role>;
+  readonly competence: Readonly<Partial<Record<Skill, Day>>>;
+  readonly knows: ReadonlySet<PersonId>;
+  readonly leftOn: Day | undefined;
+}
+
+export const memberOf: (home: Home, id: StaffId) => Member = concluding('staff', concludeMember);
+
+function concludeMember(facts: readonly Fact[], id: StaffId): Member {
+  const described = standing(facts, 'staff.described');
+  const value = (about: StaffField) =>
+    described.findLast((fact) => fact.data.about === about)?.private?.value ?? '';
+  const name = value('name');
+  return {
+    id,
+    name,
+    called: value('called') || (name.split(' ')[0] ?? ''),
+    photo: value('photo') || undefined,
+    phone: value('phone'),
+    role: lastStanding(facts, 'staff.role')?.data.role,
+    everRoles: new Set(ofKind(facts, 'staff.role').map((fact) => fact.data.role)),
+    competence: competences(facts),
+    knows: known(facts),
+    leftOn: lastStanding(facts, 'staff.left')?.data.on,
+  };
+}
+
+/** Where two certificates stand for one skill, the later end counts. */
+function competences(facts: readonly Fact[]): Partial<Record<Skill, Day>> {
+  const until: Partial<Record<Skill, Day>> = {};
+  for (const { data } of standing(facts, 'staff.competence')) {
+    if (data.until > (until[data.skill] ?? '')) until[data.skill] = data.until;
+  }
+  return until;
+}
+
+function known(facts: readonly Fact[]): ReadonlySet<PersonId> {
+  const people = new Set<PersonId>();
+  for (const { data } of standing(facts, 'staff.knows')) {
+    if (data.knows) people.add(data.person);
+    else people.delete(data.person);
+  }
+  return people;
+}
+
+export const everyMember = (home: Home): Member[] =>
+  [...keysOn(home, 'staff')]
+    .map((id) => memberOf(home, id as StaffId))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1));
+
+export const workingHere = (member: Member, on: Day): boolean =>
+  member.role !== undefined && (member.leftOn === undefined || member.leftOn > on);
+
+/** Training in date on a day; its last day counts. */
+export const competent = (member: Member, skill: Skill, on: Day): boolean =>
+  (member.competence[skill] ?? '') >= on;
+
+const RANK: Record<Role, number> = { worker: 0, senior: 1, manager: 2 };
+
+/** Whether somebody was ever given this role or a higher one. */
+export const hasRight = (member: Member, needed: Role): boolean =>
+  [...member.everRoles].some((role) => RANK[role] >= RANK[needed]);
+
+/** Whether somebody holds this role or a higher one now. */
+export const ranks = (member: Member, needed: Role): boolean =>
+  member.role !== undefined && RANK[member.role] >= RANK[needed];

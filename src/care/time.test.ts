@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { addDays, after, type Day, dayOf, daysBetween, endOfDay, HOUR, type Instant, momentOf, startOfDay, wallTime } from './time.ts';
+
+const london = 'Europe/London';
+const at = (on: string, time: string) => momentOf(on as Day, time, london);
+
+// IANA time zone database, Europe/London: clocks go forward on 29 March 2026 and back on 25 October 2026.
+describe('time across a clock change', () => {
+  it('72 h over the spring change ends an hour later by the wall', () => {
+    const end = after(at('2026-03-27', '10:00'), 72 * HOUR);
+    expect(dayOf(end, london)).toBe('2026-03-30');
+    expect(wallTime(end, london)).toBe('11:00');
+  });
+
+  it('72 h over the autumn change ends an hour earlier by the wall', () => {
+    const end = after(at('2026-10-23', '10:00'), 72 * HOUR);
+    expect(dayOf(end, london)).toBe('2026-10-26');
+    expect(wallTime(end, london)).toBe('09:00');
+  });
+
+  it('the day of the change has 23 or 25 hours', () => {
+    const length = (on: string) =>
+      (Date.parse(endOfDay(on as Day, london)) - Date.parse(startOfDay(on as Day, london))) / HOUR;
+    expect([length('2026-03-29'), length('2026-10-25'), length('2026-06-01')]).toEqual([23, 25, 24]);
+  });
+
+  it('a wall time that the clocks skip moves on by the gap', () => {
+    expect(wallTime(at('2026-03-29', '01:30'), london)).toBe('02:30');
+  });
+
+  it('the day turns at midnight of the zone, not of UTC', () => {
+    expect(dayOf('2026-06-30T23:10:00.000Z' as Instant, london)).toBe('2026-07-01');
+    expect(dayOf('2026-06-30T22:59:59.999Z' as Instant, london)).toBe('2026-06-30');
+    expect(dayOf('2026-06-30T23:10:00.000Z' as Instant, 'America/New_York')).toBe('2026-06-30');
+    expect(dayOf('2026-06-30T18:20:00.000Z' as Instant, 'Asia/Kathmandu')).toBe('2026-07-01');
+  });
+
+  it('days are counted on the calendar', () => {
+    expect(addDays('2024-02-28' as Day, 1)).toBe('2024-02-29');
+    expect(daysBetween('2026-03-28' as Day, '2026-03-30' as Day)).toBe(2);
+    expect(daysBetween('2026-03-30' as Day, '2026-03-28' as Day)).toBe(-2);
+  });
+});
