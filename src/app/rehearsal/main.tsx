@@ -1,8 +1,10 @@
+// First: it fixes the order of the style layers before any piece brings its own.
+import '../look/look.css';
+
 import { render } from 'preact';
 import type { StaffId } from '../../care/ids.ts';
 import { instantOf } from '../../care/time.ts';
 import { App } from '../app.tsx';
-import '../look/look.css';
 import { english } from '../words/en.ts';
 import { WordsProvider } from '../words/use-words.ts';
 import { memoryDesk } from './memory-desk.ts';

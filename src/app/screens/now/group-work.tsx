@@ -29,9 +29,11 @@ export function groupWork(desk: Desk, words: Words, work: readonly Work[]): Work
   const names = namesIn(desk.home, words.refusals.somebody);
   const telling = { desk, words, names, now: desk.now() };
   const groups = new Map<string, WorkItem[]>();
+  const due = work.filter((each) => each.work === 'due');
   for (const each of work) {
     const title = groupOf(each, words);
-    groups.set(title, [...(groups.get(title) ?? []), itemOf(each, telling)]);
+    if (each.work === 'due') groups.set(title, dueItems(due, telling));
+    else groups.set(title, [...(groups.get(title) ?? []), itemOf(each, telling)]);
   }
   return [...groups].map(([title, items]) => ({ title, items }));
 }
@@ -67,7 +69,7 @@ function groupOf(work: Work, { now }: Words): string {
 const isCalm = ({ late, action }: Of<'act'>): boolean =>
   !late && !['positive', 'withdrawn'].includes(action.result.data.outcome);
 
-function itemOf(work: Work, telling: Telling): WorkItem {
+function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
   switch (work.work) {
     case 'act':
       return actItem(work, telling);
@@ -85,8 +87,6 @@ function itemOf(work: Work, telling: Telling): WorkItem {
       return roundItem(work, telling);
     case 'held':
       return heldItem(work, telling);
-    case 'due':
-      return dueItem(work, telling);
     case 'kits-expire':
       return kitsItem(work, telling);
     case 'confirm-policy':
@@ -249,20 +249,28 @@ function heldItem({ line, holds }: Of<'held'>, { desk, words, names }: Telling):
   };
 }
 
-function dueItem({ line }: Of<'due'>, { desk, words, names }: Telling): WorkItem {
-  const [reason] = line.reasons;
-  const late = reason !== undefined && reason.by < todayOf(desk);
-  return {
-    key: `due-${line.person.id}`,
-    state: reason?.rule === 'routine' && !late ? 'todo' : 'look',
-    when:
-      reason === undefined || reason.by === todayOf(desk)
-        ? words.now.today
-        : words.now.byDay(reason.by),
-    who: '',
-    what: words.now.dueOne(names.person(line.person.id)),
-    why: line.reasons.map(({ rule }) => words.rules[rule]),
-  };
+/** People due for the same reason by the same day stand in one line: twelve names are one round. */
+function dueItems(due: readonly Of<'due'>[], { desk, words, names }: Telling): WorkItem[] {
+  const today = todayOf(desk);
+  const together = new Map<string, Of<'due'>[]>();
+  for (const each of due) {
+    const [reason] = each.line.reasons;
+    const key = `${reason?.rule ?? ''} ${reason?.by ?? ''}`;
+    together.set(key, [...(together.get(key) ?? []), each]);
+  }
+  return [...together].flatMap(([key, lines]) => {
+    const reason = lines[0]?.line.reasons[0];
+    if (reason === undefined) return [];
+    const calm = reason.rule === 'routine' && reason.by >= today;
+    return {
+      key: `due-${key}`,
+      state: calm ? 'todo' : 'look',
+      when: reason.by === today ? words.now.today : words.now.byDay(reason.by),
+      who: '',
+      what: words.now.due(lines.map(({ line }) => names.person(line.person.id))),
+      why: [words.rules[reason.rule]],
+    } satisfies WorkItem;
+  });
 }
 
 function kitsItem({ lot }: Of<'kits-expire'>, { desk, words }: Telling): WorkItem {

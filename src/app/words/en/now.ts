@@ -64,8 +64,8 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
       }),
     hoursLeft: (hours: number) => (hours < 0 ? 'Too late' : `${hours} h left`),
     by: (at: string) => `By ${dates.time(at)}`,
-    byDay: (day: string) => `By ${dates.shortDate(day)}`,
-    since: (day: string) => `Since ${dates.shortDate(day)}`,
+    byDay: (day: string) => `By ${dates.dayMonth(day)}`,
+    since: (day: string) => `Since ${dates.dayMonth(day)}`,
     today: 'Today',
     late: 'Late',
     actOn: (name: string, outcome: string, action: string) => `${name}, ${outcome}. ${action}.`,
@@ -103,7 +103,8 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
     held: 'See what is missing',
     dueWhat: (count: number) =>
       plural(count, { one: '1 person is due.', other: `${count} people are due.` }),
-    dueOne: (name: string) => `${name} is due.`,
+    due: (names: readonly string[]) =>
+      plural(names.length, { one: `${list(names)} is due.`, other: `${list(names)} are due.` }),
     prepare: 'Prepare a round',
     person: 'See the person',
     kitsEnd: (count: number, lot: string, on: string) =>
