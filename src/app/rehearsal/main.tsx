@@ -17,9 +17,13 @@ const words = english({ timeZone: 'Europe/London', person: 'resident' });
 const root = document.getElementById('app');
 if (root === null) throw new Error('no #app in index.html');
 
+const store = memoryDesk({ me, start });
+// For tests and for trying things in the console: the desk, with everything it can do.
+Object.assign(globalThis, { rehearsal: store });
+
 render(
   <WordsProvider value={words}>
-    <App store={memoryDesk({ me, start })} />
+    <App store={store} />
   </WordsProvider>,
   root,
 );
