@@ -99,6 +99,13 @@ describe('nothing moves by itself', () => {
   });
 });
 
+it('prints a sheet on one page', async () => {
+  const page = await gallery.open('show=sheet', tablet);
+  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+  expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  await closePage(page);
+});
+
 it('keeps every edge of a control in forced colours', async () => {
   for (const show of everyPage) {
     const page = await gallery.open(`show=${show}`, { ...tablet, forcedColors: 'active' });
