@@ -35,7 +35,7 @@ const scan = (code: string): Promise<void> => scanKeys([...Array.from(code), 'En
 
 describe('at the bedside, without touching the screen', () => {
   beforeEach(async () => {
-    page = await gallery.open('show=bedside', tablet);
+    page = await gallery.open('show=bedside', { ...tablet, hasTouch: true });
     await wake();
   });
 
@@ -70,15 +70,20 @@ describe('at the bedside, without touching the screen', () => {
     expect(await text('#press-trial')).toBe('Step 2, stopped 1 times');
   });
 
-  it('Stop hears a finger that slides off it', async () => {
+  it('Stop hears a finger that slides off it, and a plain tap once', async () => {
     const box = (await page.getByRole('button', { name: 'Stop for Cor' }).boundingBox())!;
-    await page.mouse.move(box.x + 40, box.y + 20);
-    await page.mouse.down();
-    await page.mouse.move(box.x + 40, box.y + 300, { steps: 4 });
-    await page.mouse.up();
+    const device = await page.context().newCDPSession(page);
+    const at = (x: number, y: number) => ({ touchPoints: [{ x: box.x + x, y: box.y + y }] });
+    await device.send('Input.dispatchTouchEvent', { type: 'touchStart', ...at(40, 20) });
+    for (const y of [60, 120, 300]) {
+      await device.send('Input.dispatchTouchEvent', { type: 'touchMove', ...at(40, y) });
+    }
+    await device.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     expect(await text('#press-trial')).toBe('Step 1, stopped 1 times');
-    await page.getByRole('button', { name: 'Stop for Cor' }).click();
+    await page.getByRole('button', { name: 'Stop for Cor' }).tap();
     expect(await text('#press-trial')).toBe('Step 1, stopped 2 times');
+    await page.getByRole('button', { name: 'Stop for Cor' }).click();
+    expect(await text('#press-trial')).toBe('Step 1, stopped 3 times');
   });
 
   it('a blind choice is made by digit and Enter, and by arrows', async () => {
@@ -166,7 +171,52 @@ describe('at the bedside, without touching the screen', () => {
   });
 });
 
+describe('when a step changes', () => {
+  beforeEach(async () => {
+    page = await gallery.open('show=walk', everySize[3]);
+    await wake();
+  });
+
+  it('the focus stays on the big button, and goes to the title where its control has gone', async () => {
+    await page.getByRole('button', { name: '14 May' }).focus();
+    await page.keyboard.press('Enter');
+    expect(await focused()).toBe('Tip down, snap, lid.');
+    await wake();
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await focused()).toBe('Sealed');
+    await wake();
+    await page.keyboard.press('Enter');
+    expect(await focused()).toBe('Thank Cor.');
+  });
+
+  it('the title comes into view on a small screen and is a live region', async () => {
+    await page.getByRole('button', { name: '14 May' }).click();
+    const title = page.getByRole('heading', { name: 'Tip down, snap, lid.' });
+    expect(await title.getAttribute('aria-live')).toBe('polite');
+    const box = (await title.boundingBox())!;
+    const signs = (await page.locator('.bedside-signs').boundingBox())!;
+    const hands = (await page.locator('.bedside-hands').boundingBox())!;
+    expect(box.y).toBeGreaterThanOrEqual(signs.y + signs.height - 1);
+    expect(box.y + box.height).toBeLessThanOrEqual(hands.y);
+  });
+});
+
 describe('on pages', () => {
+  it('the same words said twice are heard twice', async () => {
+    page = await gallery.open('show=page', tablet);
+    const heard = () =>
+      page.evaluate(() =>
+        [...document.querySelectorAll('.unseen[role="status"]')].map((one) => one.textContent),
+      );
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    const first = await heard();
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    const again = await heard();
+    expect(first.filter(Boolean)).toEqual(['Kept.']);
+    expect(again).toEqual([...first].reverse());
+  });
+
   it('a dialog takes the focus, keeps it, closes by Escape and gives it back', async () => {
     page = await gallery.open('show=page', tablet);
     await page.getByRole('button', { name: 'Hand over this turn' }).focus();

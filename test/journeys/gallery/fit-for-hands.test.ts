@@ -40,6 +40,18 @@ describe.each(everyPage)('%s', (show) => {
       await closePage(page);
     }
   });
+
+  // WCAG 2.2, 1.4.4: a reader who sets letters twice as large keeps everything.
+  it('never scrolls sideways with letters twice as large', async () => {
+    const page = await gallery.open(`show=${show}`, everySize[1]);
+    await page.evaluate(() => (document.documentElement.style.fontSize = '225%'));
+    for (const { name, ...size } of everySize.slice(1, 3)) {
+      await page.setViewportSize(size);
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(over, name).toBeLessThanOrEqual(0);
+    }
+    await closePage(page);
+  });
 });
 
 describe.each(turns.filter((show) => show !== 'turn-stopped'))('%s', (show) => {
