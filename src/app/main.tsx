@@ -12,7 +12,7 @@ if (root === null) throw new Error('no #app in index.html');
 render(
   <WordsProvider value={words}>
     <PageShell service="" nav={[]} who="" onLock={() => undefined} sync={{ kind: 'nothing' }}>
-      <EmptyState title="Tallyround" />
+      <EmptyState title={words.page.product} />
     </PageShell>
   </WordsProvider>,
   root,

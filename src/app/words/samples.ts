@@ -1,0 +1,72 @@
+import type { Words } from './en.ts';
+
+/** The arguments one message takes, or nothing for a plain string. */
+type SampleOf<Message> = Message extends (...args: infer Args) => unknown
+  ? Args
+  : Message extends string
+    ? undefined
+    : { readonly [Key in keyof Message]: SampleOf<Message[Key]> };
+
+type Area = Exclude<keyof Words, 'language' | 'dates'>;
+
+/** Calls for every message that takes something. A message without one does not type-check. */
+export type Samples = {
+  readonly [Key in Area]: Functions<SampleOf<Words[Key]>>;
+};
+
+/** Only the parts that are calls, or hold some. */
+type Functions<Part> = Part extends readonly unknown[]
+  ? Part
+  : {
+      readonly [Key in keyof Part as Part[Key] extends undefined
+        ? never
+        : keyof Functions<Part[Key]> extends never
+          ? never
+          : Key]: Functions<Part[Key]>;
+    };
+
+const at = '2026-11-26T06:41:00Z';
+
+export const samples: Samples = {
+  person: {},
+  frame: {
+    wireOf: ['Cor'],
+    bead: [{ step: 'label', state: 'in hand' }],
+    beadOf: [{ name: 'Cor', step: 'label', state: 'in hand' }],
+    wireSaid: [{ name: 'Cor', said: '4 of 9 done.' }],
+    now: ['label'],
+    next: ['swab'],
+    lookAt: [['label', 'seal']],
+    doneOf: [{ done: 4, of: 9 }],
+    tallied: [{ done: 2, of: 6 }],
+  },
+  bedside: {
+    turnOf: ['Cor'],
+    stopFor: ['Cor'],
+    sayingStopWhen: ['Cor'],
+    likesToBeCalled: ['Cor'],
+    face: [2],
+    choiceKeys: [5],
+    secondsToGo: [7],
+    secondsSoFar: [12],
+    pastTarget: [15],
+    target: [{ from: 10, to: 15 }],
+    dial: ['10 seconds'],
+  },
+  scan: {
+    tooShort: [4],
+    differAt: [7],
+
+    read: ['K, X, 4, T'],
+    spell: ['KX4T'],
+  },
+  form: { problems: [3] },
+  list: {
+    sort: ['hours'],
+    stepOf: [{ step: 2, of: 4 }],
+    page: [{ page: 1, of: 2 }],
+  },
+  page: {
+    sync: { sent: [14], kept: [14], sending: [14], lastMet: [at] },
+  },
+};
