@@ -17,8 +17,19 @@ function demo(now: Instant) {
   const read = readPolicy(windlestraw);
   if (!read.ok) throw new Error(`${read.where}: ${read.what}`);
   const device = { id: 'S0000001' as DeviceId, seq: 0, last: NO_FACT as FactId };
-  const head = { service: 'windlestraw' as ServiceId, format: 1, position: 0, chain: CHAIN_START, device, pending: 0 };
-  return demoHome({ zone: 'Europe/London', policies: [read.policy] }, { head, device, hash }, { seed: 7, now, policyDigest: hash('x') });
+  const head = {
+    service: 'windlestraw' as ServiceId,
+    format: 1,
+    position: 0,
+    chain: CHAIN_START,
+    device,
+    pending: 0,
+  };
+  return demoHome(
+    { zone: 'Europe/London', policies: [read.policy] },
+    { head, device, hash },
+    { seed: 7, now, policyDigest: hash('x') },
+  );
 }
 
 describe('the demo home', () => {
@@ -28,7 +39,12 @@ describe('the demo home', () => {
   it('opens on a morning with twelve people due, one held, one result late, kits that end soon', () => {
     const work = workNow(made.home, now);
     const count = (kind: string) => work.filter((each) => each.work === kind).length;
-    expect({ due: count('due'), held: count('held'), late: count('chase'), kits: count('kits-expire') }).toEqual({ due: 12, held: 1, late: 1, kits: 1 });
+    expect({
+      due: count('due'),
+      held: count('held'),
+      late: count('chase'),
+      kits: count('kits-expire'),
+    }).toEqual({ due: 12, held: 1, late: 1, kits: 1 });
     expect(work).toHaveLength(15);
   });
 
@@ -44,7 +60,10 @@ describe('the demo home', () => {
   it('can be made on any day of the year, a clock change included', () => {
     for (const day of ['2026-03-29', '2026-04-05', '2026-10-25', '2026-11-02', '2028-02-29']) {
       const at = momentOf(day as Day, '07:00', 'Europe/London');
-      expect(workNow(demo(at).home, at).filter((each) => each.work === 'due'), day).toHaveLength(12);
+      expect(
+        workNow(demo(at).home, at).filter((each) => each.work === 'due'),
+        day,
+      ).toHaveLength(12);
     }
   });
 });

@@ -11,16 +11,21 @@ import { raiseCaution } from '../src/procedures/record-consent.ts';
 import type { Chance } from './chance.ts';
 import { chanceOf } from './chance.ts';
 import { kitCodes } from './kit-codes.ts';
+import { pastRound } from './past-round.ts';
 import type { Desk } from './pen.ts';
 import { Pen } from './pen.ts';
 import type { DemoPerson } from './people.ts';
 import { people, staff } from './people.ts';
 import { portrait } from './portraits.ts';
-import { pastRound } from './past-round.ts';
 
 export interface DemoHome {
   /** Who may sign in, and with what. Printed at start. */
-  readonly staff: readonly { readonly id: StaffId; readonly name: string; readonly role: string; readonly pin: string }[];
+  readonly staff: readonly {
+    readonly id: StaffId;
+    readonly name: string;
+    readonly role: string;
+    readonly pin: string;
+  }[];
   readonly facts: readonly Written[];
   readonly device: DeviceHead;
   readonly home: Home;
@@ -30,7 +35,11 @@ export interface DemoHome {
 export function demoHome(
   service: Service,
   desk: Omit<Desk, 'draw' | 'salt'>,
-  { seed, now, policyDigest }: { readonly seed: number; readonly now: Instant; readonly policyDigest: string },
+  {
+    seed,
+    now,
+    policyDigest,
+  }: { readonly seed: number; readonly now: Instant; readonly policyDigest: string },
 ): DemoHome {
   const chance = chanceOf(seed);
   const today = dayOf(now, service.zone);
@@ -57,11 +66,21 @@ export function demoHome(
 function writeStaff(pen: Pen, today: Day): void {
   for (const { id, name, role, swabs, records } of staff) {
     const who = id as StaffId;
-    pen.write({ kind: 'staff.described', data: { staff: who, about: 'name' }, private: { value: name } });
+    pen.write({
+      kind: 'staff.described',
+      data: { staff: who, about: 'name' },
+      private: { value: name },
+    });
     pen.write({ kind: 'staff.role', data: { staff: who, role } });
-    const skills = [['swab', swabs], ['record', records]] as const;
+    const skills = [
+      ['swab', swabs],
+      ['record', records],
+    ] as const;
     for (const [skill, days] of skills) {
-      pen.write({ kind: 'staff.competence', data: { staff: who, skill, until: addDays(today, days) } });
+      pen.write({
+        kind: 'staff.competence',
+        data: { staff: who, skill, until: addDays(today, days) },
+      });
     }
   }
 }
@@ -74,9 +93,19 @@ const writePolicy = (pen: Pen, today: Day, digest: string) =>
 
 function writePerson(pen: Pen, given: DemoPerson, today: Day): void {
   const person = given.id as PersonId;
-  const fields = { name: given.name, called: given.called, born: given.born, room: given.room, photo: portrait(given.face) };
+  const fields = {
+    name: given.name,
+    called: given.called,
+    born: given.born,
+    room: given.room,
+    photo: portrait(given.face),
+  };
   for (const [about, value] of Object.entries(fields)) {
-    pen.write({ kind: 'person.described', data: { person, about: about as 'name' }, private: { value } });
+    pen.write({
+      kind: 'person.described',
+      data: { person, about: about as 'name' },
+      private: { value },
+    });
   }
   placeIn(pen, person, given.unit);
   pen.write({
@@ -88,7 +117,11 @@ function writePerson(pen: Pen, given: DemoPerson, today: Day): void {
     private: { reason: REASONS[given.authority] },
   });
   for (const [about, value] of Object.entries(given.plan)) {
-    pen.write({ kind: 'support.described', data: { person, about: about as 'helps' }, private: { value } });
+    pen.write({
+      kind: 'support.described',
+      data: { person, about: about as 'helps' },
+      private: { value },
+    });
   }
   pen.write({ kind: 'support.reviewed', data: { person, next: addDays(today, 120) } });
   const { sites, identity } = given;
@@ -100,7 +133,8 @@ function writePerson(pen: Pen, given: DemoPerson, today: Day): void {
 
 const REASONS: Record<DemoPerson['authority'], string> = {
   'asks-each-time': 'Understands what the swab is for and decides each time. Ask.',
-  'best-interests': 'Meeting with sister, key worker and doctor. Least restrictive way agreed. Any distress ends it.',
+  'best-interests':
+    'Meeting with sister, key worker and doctor. Least restrictive way agreed. Any distress ends it.',
   attorney: 'Attorney for health and welfare agreed. The sealed document was seen.',
   deputy: 'Deputy agreed. The order was seen.',
   refuses: 'Has said no, and means it.',
@@ -127,7 +161,10 @@ function caution(pen: Pen, person: PersonId, given: NonNullable<DemoPerson['caut
   pen.write({
     kind: 'caution.answered',
     data: { person, caution: raised.id, answer: 'go-ahead' },
-    private: { clinician: 'The surgery, duty doctor', words: 'A swab is fine. Stop if it bleeds, and ring us.' },
+    private: {
+      clinician: 'The surgery, duty doctor',
+      words: 'A swab is fine. Stop if it bleeds, and ring us.',
+    },
   });
 }
 
@@ -138,25 +175,49 @@ function writeKits(pen: Pen, today: Day, codes: readonly Code[]): void {
   pen.now = momentOf(addDays(today, -38), '11:00', pen.home.service.zone);
   const used = codes.length - 60;
   deliver(pen, { lot: 'WS-0391', expires: addDays(today, 90), codes: codes.slice(0, used), today });
-  deliver(pen, { lot: 'WS-0417', expires: addDays(today, 4), codes: codes.slice(used, used + SHORT), today });
-  deliver(pen, { lot: 'WS-0622', expires: addDays(today, 240), codes: codes.slice(used + SHORT), today });
-  for (const [item, count] of [['gloves', 240], ['aprons', 200], ['masks', 60], ['eye-protection', 8]] as const) {
+  deliver(pen, {
+    lot: 'WS-0417',
+    expires: addDays(today, 4),
+    codes: codes.slice(used, used + SHORT),
+    today,
+  });
+  deliver(pen, {
+    lot: 'WS-0622',
+    expires: addDays(today, 240),
+    codes: codes.slice(used + SHORT),
+    today,
+  });
+  for (const [item, count] of [
+    ['gloves', 240],
+    ['aprons', 200],
+    ['masks', 60],
+    ['eye-protection', 8],
+  ] as const) {
     pen.write({ kind: 'ppe.counted', data: { item, count, on: addDays(today, -1) } });
   }
 }
 
-function deliver(pen: Pen, { lot, expires, codes, today }: { lot: string; expires: Day; codes: readonly Code[]; today: Day }): void {
+function deliver(
+  pen: Pen,
+  { lot, expires, codes, today }: { lot: string; expires: Day; codes: readonly Code[]; today: Day },
+): void {
   const delivery = pen.doing.draw() as DeliveryId;
   const kitKind = 'single-swab';
   const facts: NewFact[] = [
-    { kind: 'kits.delivered', data: { delivery, kitKind, lot, expires, count: codes.length, on: addDays(today, -38) } },
+    {
+      kind: 'kits.delivered',
+      data: { delivery, kitKind, lot, expires, count: codes.length, on: addDays(today, -38) },
+    },
     { kind: 'kits.unpacked', data: { delivery, kitKind, codes: [...codes] } },
   ];
   for (const fact of facts) pen.write(fact);
 }
 
 /** Three weekly rounds, each with its small troubles, and one swab whose result has not come. */
-function pastRounds(pen: Pen, { today, chance, codes }: { today: Day; chance: Chance; codes: readonly Code[] }): void {
+function pastRounds(
+  pen: Pen,
+  { today, chance, codes }: { today: Day; chance: Chance; codes: readonly Code[] },
+): void {
   const fresh = [...codes];
   const next = () => {
     const code = fresh.shift();
@@ -177,7 +238,11 @@ function pastRounds(pen: Pen, { today, chance, codes }: { today: Day; chance: Ch
   }
   const on = addDays(today, -4);
   pen.now = momentOf(on, '08:10', pen.home.service.zone);
-  pen.write({ kind: 'symptoms.noticed', data: { person: jory, on, signs: ['cough', 'tired'] }, private: { note: 'Since the night.' } });
+  pen.write({
+    kind: 'symptoms.noticed',
+    data: { person: jory, on, signs: ['cough', 'tired'] },
+    private: { note: 'Since the night.' },
+  });
   pastRound(pen, { on, people: [jory], chance, next, ends: {}, resultDays: undefined });
 }
 
@@ -188,4 +253,3 @@ const endsOf = (ago: number): Ends => {
   if (ago === 21) return { [fenn]: 'stopped' };
   return ago === 14 ? { [bram]: 'declined' } : { [ismay]: 'leak' };
 };
-

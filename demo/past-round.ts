@@ -38,7 +38,8 @@ export function pastRound(pen: Pen, past: Past): void {
   pen.now = momentOf(past.on, '09:10', zone);
   pen.by = pair.recorder;
   const people = past.people.filter(
-    (person) => readinessOf(pen.home, person, { test: 'respiratory', on: past.on }).holds.length === 0,
+    (person) =>
+      readinessOf(pen.home, person, { test: 'respiratory', on: past.on }).holds.length === 0,
   );
   const planned = pen.do(
     planRound(
@@ -82,7 +83,11 @@ function turn(pen: Pen, round: RoundId, person: PersonId, past: Past): void {
   say({ do: 'finish', mood: end === 'stopped' ? 'uneasy' : 'calm' });
 }
 
-function kit(pen: Pen, id: TurnId, { person, past, leak, stop }: { person: PersonId; past: Past; leak?: boolean; stop?: boolean }): void {
+function kit(
+  pen: Pen,
+  id: TurnId,
+  { person, past, leak, stop }: { person: PersonId; past: Past; leak?: boolean; stop?: boolean },
+): void {
   const code = past.next();
   const say = (given: Touch) => touch(pen, given, id);
   const dial = () => {
@@ -117,7 +122,8 @@ const touch = (pen: Pen, given: Touch, turn?: TurnId) =>
 /** Packed, closed, handed over and registered the same day. */
 function send(pen: Pen, round: RoundId, on: Day): void {
   pen.now = after(pen.now, 10 * MINUTE);
-  for (const { code } of sealed(pen.home, round)) pen.do(packBag(pen.home, { round, code, how: 'scanned' }, pen.doing));
+  for (const { code } of sealed(pen.home, round))
+    pen.do(packBag(pen.home, { round, code, how: 'scanned' }, pen.doing));
   pen.do(closeBox(pen.home, { round, wiped: true }));
   pen.do(closeRound(pen.home, round));
   pen.now = momentOf(on, '14:24', pen.home.service.zone);
@@ -140,7 +146,9 @@ interface Tube {
 const tubes = (home: Home, round: RoundId, which: 'missing' | 'packed'): Tube[] => {
   const found = roundOf(home, round);
   if (found === undefined) return [];
-  return tallyOf(home, found)[which].flatMap(({ id, code }) => (code === undefined ? [] : [{ test: id, code }]));
+  return tallyOf(home, found)[which].flatMap(({ id, code }) =>
+    code === undefined ? [] : [{ test: id, code }],
+  );
 };
 const sealed = (home: Home, round: RoundId) => tubes(home, round, 'missing');
 const packed = (home: Home, round: RoundId) => tubes(home, round, 'packed');
@@ -154,7 +162,13 @@ function results(pen: Pen, round: RoundId, on: Day): void {
     pen.do(
       recordResult(
         pen.home,
-        { code, how: 'scanned', outcome: 'negative', reported: on, second: { is: 'born', value: born } },
+        {
+          code,
+          how: 'scanned',
+          outcome: 'negative',
+          reported: on,
+          second: { is: 'born', value: born },
+        },
         pen.doing,
       ),
     );
@@ -168,7 +182,10 @@ function roundPerson(home: Home, round: RoundId, test: TestId): PersonId | undef
   for (const fact of home.known.values()) {
     if (fact.kind !== 'turn.opened' || fact.data.round !== round) continue;
     const theirs = [...home.known.values()].some(
-      (other) => other.kind === 'kit.opened' && other.data.test === test && other.data.turn === fact.data.turn,
+      (other) =>
+        other.kind === 'kit.opened' &&
+        other.data.test === test &&
+        other.data.turn === fact.data.turn,
     );
     if (theirs) return fact.data.person;
   }

@@ -32,7 +32,11 @@ export class Pen {
   #device: DeviceHead;
   readonly #desk: Desk;
 
-  constructor(service: Service, desk: Desk, start: { readonly now: Instant; readonly by: StaffId }) {
+  constructor(
+    service: Service,
+    desk: Desk,
+    start: { readonly now: Instant; readonly by: StaffId },
+  ) {
     this.home = emptyHome(service);
     this.#desk = desk;
     this.#device = desk.device;

@@ -17,7 +17,11 @@ export interface DemoPerson {
   readonly sites: 'throat-and-nose' | 'nose-only';
   readonly identity: 'birthday' | 'face';
   readonly plan: Partial<Record<PlanField, string>>;
-  readonly caution?: { readonly caution: Caution; readonly note: string; readonly answered: boolean };
+  readonly caution?: {
+    readonly caution: Caution;
+    readonly note: string;
+    readonly answered: boolean;
+  };
 }
 
 const skins = ['#f0cfae', '#e3b58c', '#c98f63', '#8d5a3b', '#f5dcc4'] as const;
@@ -36,7 +40,11 @@ export const people: readonly DemoPerson[] = [
     plan: {
       helps: 'Count aloud with him. Let him hold the tissue. Radio off.',
       'stop-signs': 'turns to the wall or hums.',
-      ...{ 'yes-signs': 'Says "aye" and looks up.', 'no-signs': 'Turns to the wall.', 'unsure-signs': unsure },
+      ...{
+        'yes-signs': 'Says "aye" and looks up.',
+        'no-signs': 'Turns to the wall.',
+        'unsure-signs': unsure,
+      },
       reward: 'A walk to the gate.',
       place: 'His armchair, by the window.',
     },
@@ -63,7 +71,11 @@ export const people: readonly DemoPerson[] = [
     plan: {
       helps: 'Sit beside her, not in front. Speak slowly.',
       'stop-signs': 'shuts her mouth tight.',
-      ...{ 'yes-signs': 'Smiles and opens her mouth.', 'no-signs': 'Shuts her mouth.', 'unsure-signs': unsure },
+      ...{
+        'yes-signs': 'Smiles and opens her mouth.',
+        'no-signs': 'Shuts her mouth.',
+        'unsure-signs': unsure,
+      },
       reward: 'The crossword together.',
     },
   },
@@ -92,7 +104,11 @@ export const people: readonly DemoPerson[] = [
     plan: {
       helps: 'Be quick and plain. He likes to know how long.',
       'stop-signs': 'says "enough".',
-      ...{ 'yes-signs': 'Says "do it".', 'no-signs': 'Says "no" or walks off.', 'unsure-signs': unsure },
+      ...{
+        'yes-signs': 'Says "do it".',
+        'no-signs': 'Says "no" or walks off.',
+        'unsure-signs': unsure,
+      },
       reward: 'Out to the workshop.',
     },
   },
@@ -154,7 +170,13 @@ export const people: readonly DemoPerson[] = [
     },
   },
   {
-    ...{ id: 'marlowbeck0', name: 'Marlow Beck', called: 'Mr Beck', born: '1944-12-11', room: '10' },
+    ...{
+      id: 'marlowbeck0',
+      name: 'Marlow Beck',
+      called: 'Mr Beck',
+      born: '1944-12-11',
+      room: '10',
+    },
     unit: 'Garden side',
     face: { skin: skins[4], hair: '#b9b4a8', cut: 'bald', top: '#6d6a4f', glasses: true },
     ...{ authority: 'asks-each-time', decisionEndedDaysAgo: -300 },
@@ -232,9 +254,30 @@ export interface DemoStaff {
 
 /** PINs of the demo alone: a real service gives each person their own. */
 export const staff: readonly DemoStaff[] = [
-  { id: 'marenholt1', name: 'Maren Holt', role: 'manager', pin: '284617', swabs: 300, records: 300 },
-  { id: 'sorrelwade', name: 'Sorrel Wade', role: 'senior', pin: '730952', swabs: 210, records: 210 },
-  { id: 'jonahmarsh', name: 'Jonah Marsh', role: 'senior', pin: '518264', swabs: 120, records: 400 },
+  {
+    id: 'marenholt1',
+    name: 'Maren Holt',
+    role: 'manager',
+    pin: '284617',
+    swabs: 300,
+    records: 300,
+  },
+  {
+    id: 'sorrelwade',
+    name: 'Sorrel Wade',
+    role: 'senior',
+    pin: '730952',
+    swabs: 210,
+    records: 210,
+  },
+  {
+    id: 'jonahmarsh',
+    name: 'Jonah Marsh',
+    role: 'senior',
+    pin: '518264',
+    swabs: 120,
+    records: 400,
+  },
   { id: 'piadell004', name: 'Pia Dell', role: 'worker', pin: '396071', swabs: 180, records: 180 },
   { id: 'wystanroe5', name: 'Wystan Roe', role: 'worker', pin: '642815', swabs: 60, records: 60 },
   { id: 'wrenadair6', name: 'Wren Adair', role: 'worker', pin: '857403', swabs: 9, records: 250 },

@@ -1,4 +1,6 @@
 import type { Words } from './en.ts';
+import { findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { refusalSamples } from './samples/refusals.ts';
 
 /** The arguments one message takes, or nothing for a plain string. */
 type SampleOf<Message> = Message extends (...args: infer Args) => unknown
@@ -66,6 +68,16 @@ export const samples: Samples = {
     stepOf: [{ step: 2, of: 4 }],
     page: [{ page: 1, of: 2 }],
   },
+  turn: turnSamples,
+  rounds: roundSamples,
+  now: nowSamples,
+  findings: findingSamples,
+  refusals: refusalSamples,
+  nav: {},
+  cautions: {},
+  outcomes: {},
+  rules: {},
+  roles: {},
   page: {
     sync: { sent: [14], kept: [14], sending: [14], lastMet: [at] },
   },

@@ -72,6 +72,7 @@ export function useScanner(options: ScannerOptions): boolean {
         return;
       }
       restoreField(kept);
+      setUnfinished(finding.kind === 'broken');
       if (finding.kind === 'scan') onScan(finding.code);
     };
 

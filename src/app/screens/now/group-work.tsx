@@ -94,8 +94,16 @@ function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
   }
 }
 
-const link = (path: string, text: string, about: string, main = false): JSX.Element => (
-  <Button kind={main ? 'main' : 'plain'} href={to(path)} label={`${text}: ${about}`}>
+interface LinkTo {
+  readonly path: string;
+  readonly text: string;
+  /** Whose, or which: said to a screen reader, where many links read alike. */
+  readonly about: string;
+  readonly main?: boolean;
+}
+
+const link = ({ now }: Words, { path, text, about, main = false }: LinkTo): JSX.Element => (
+  <Button kind={main ? 'main' : 'plain'} href={to(path)} label={now.about(text, about)}>
     {text}
   </Button>
 );
@@ -122,7 +130,12 @@ function actItem(
       </>
     ),
     why: [words.roles[action.rule.role]],
-    action: link(paths.act(action.test), who === undefined ? say.nameIt : say.open, name, late),
+    action: link(words, {
+      path: paths.act(action.test),
+      text: who === undefined ? say.nameIt : say.open,
+      about: name,
+      main: late,
+    }),
   };
 }
 
@@ -135,7 +148,11 @@ function settleItem({ finding, standing }: Of<'settle'>, { words, names }: Telli
     when: say.today,
     what: [say.findings[finding.kind], ...new Set(whose)].join('. '),
     why: [words.findings.states[standing.state]],
-    action: link(paths.finding(finding.id), say.settle, say.findings[finding.kind]),
+    action: link(words, {
+      path: paths.finding(finding.id),
+      text: say.settle,
+      about: say.findings[finding.kind],
+    }),
   };
 }
 
@@ -148,7 +165,12 @@ function turnItem({ turn }: Of<'turn-open'>, { words, names }: Telling): WorkIte
     who: names.staff(turn.pair.recorder),
     what: words.now.turnOpen(name),
     why: [],
-    action: link(paths.turn(turn.round, turn.person), words.now.goOn, name, true),
+    action: link(words, {
+      path: paths.turn(turn.round, turn.person),
+      text: words.now.goOn,
+      about: name,
+      main: true,
+    }),
   };
 }
 
@@ -176,12 +198,12 @@ function tubesItem(
     ...(who !== undefined && { who }),
     what: say.notCollected(count, missed),
     why: [say.storageRule(kit?.storage.hours ?? 72)],
-    action: link(
-      paths.handOver(round.id),
-      say.book,
-      words.rounds.of(round.planned.data.day),
-      missed,
-    ),
+    action: link(words, {
+      path: paths.handOver(round.id),
+      text: say.book,
+      about: words.rounds.of(round.planned.data.day),
+      main: missed,
+    }),
   };
 }
 
@@ -199,7 +221,12 @@ function registerItem(
     ...(failed && { who: names.staff(failed.data.who) }),
     what: say.registerWhat(name),
     why: [say.sameDay, ...(failed ? [`${say.couldNot}, ${say.nextTry(failed.data.nextTry)}`] : [])],
-    action: link(paths.register(swab.turn.round), say.register, name, late),
+    action: link(words, {
+      path: paths.register(swab.turn.round),
+      text: say.register,
+      about: name,
+      main: late,
+    }),
   };
 }
 
@@ -217,7 +244,7 @@ function chaseItem({ waiting }: Of<'chase'>, { desk, words, names, now }: Tellin
     ...(last && { who: names.staff(last.by) }),
     what: say.chaseWhat(name, hours(waiting.since, now)),
     why: [say.resultRule(kind?.resultHours.value ?? 72)],
-    action: link(paths.chase(swab.test.id), say.ring, name),
+    action: link(words, { path: paths.chase(swab.test.id), text: say.ring, about: name }),
   };
 }
 
@@ -232,7 +259,12 @@ function roundItem({ round, tally }: Of<'round'>, { words, names }: Telling): Wo
     who: pair,
     what: `${words.rounds.of(day)}. ${say.roundWhat(tally.packed.length, round.people.length)}`,
     why: [],
-    action: link(paths.round(round.id), say.open, words.rounds.of(day), true),
+    action: link(words, {
+      path: paths.round(round.id),
+      text: say.open,
+      about: words.rounds.of(day),
+      main: true,
+    }),
   };
 }
 
@@ -245,7 +277,7 @@ function heldItem({ line, holds }: Of<'held'>, { desk, words, names }: Telling):
     when: reason === undefined ? words.now.today : words.now.byDay(reason.by),
     what: holds.map((hold) => sayRefusal(hold, { words, home: desk.home })).join(' '),
     why: line.reasons.map(({ rule }) => words.rules[rule]),
-    action: link(paths.person(line.person.id), words.now.held, name),
+    action: link(words, { path: paths.person(line.person.id), text: words.now.held, about: name }),
   };
 }
 
@@ -283,7 +315,7 @@ function kitsItem({ lot }: Of<'kits-expire'>, { desk, words }: Telling): WorkIte
     who: '',
     what: over ? say.kitsEnded(lot.left, lot.lot) : say.kitsEnd(lot.left, lot.lot, lot.expires),
     why: over ? [] : [say.usedFirst],
-    action: link(paths.kits, say.kits, lot.lot),
+    action: link(words, { path: paths.kits, text: say.kits, about: lot.lot }),
   };
 }
 
@@ -293,5 +325,9 @@ const policyItem = ({ words }: Telling): WorkItem => ({
   when: words.now.today,
   what: words.now.confirm,
   why: [],
-  action: link(paths.policy, words.now.policy, words.now.groups.policy),
+  action: link(words, {
+    path: paths.policy,
+    text: words.now.policy,
+    about: words.now.groups.policy,
+  }),
 });

@@ -1,15 +1,19 @@
 import type { JSX } from 'preact';
+import { testOf } from '../../../care/custody/test.ts';
 import { kitKindOf } from '../../../care/policy/in-force.ts';
 import { reserve } from '../../../care/supplies/stock.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { Button } from '../../pieces/form/button.tsx';
+import { Icon } from '../../pieces/icon/icon.tsx';
+import { Notice } from '../../pieces/list/notice.tsx';
 import { ScanField } from '../../pieces/scan/scan-field.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { KitTrouble } from './kit-trouble.tsx';
 import type { StepProps } from './turn-frame.tsx';
 import { TurnFrame } from './turn-frame.tsx';
 import { useQuick } from './use-quick.ts';
+import './turn.css';
 
 /** Scan a: one kit is opened, its spare label read. */
 export function StepKit({ data, turn, step, turnAct }: StepProps): JSX.Element {
@@ -18,7 +22,9 @@ export function StepKit({ data, turn, step, turnAct }: StepProps): JSX.Element {
   const say = words.turn.kit;
   const kitKind = data.round.planned.data.kitKind;
   const [first] = reserve(desk.home, kitKind, { on: todayOf(desk), count: 1 }).reserved;
-  const again = (data.turn?.tests.length ?? 0) > 0;
+  const last = data.turn?.tests.at(-1);
+  const again = last !== undefined;
+  const why = last === undefined ? undefined : testOf(desk.home, last).spoilReason;
   return (
     <TurnFrame
       data={data}
@@ -35,10 +41,13 @@ export function StepKit({ data, turn, step, turnAct }: StepProps): JSX.Element {
       stops={turn}
       leaves={turn}
     >
-      {again && <p>{say.again}</p>}
+      {why !== undefined && (
+        <Notice kind="look" title={say.closed[why] ?? words.turn.faults[why]}>
+          {say.again}
+        </Notice>
+      )}
       {first !== undefined && <p>{say.first(first.lot.lot, first.lot.expires)}</p>}
       <ScanField
-        now={desk.monotonic}
         onCode={(code, way) =>
           void turnAct.touch(
             { do: 'open-kit', code, how: way === 'scanned' ? 'scanned' : 'typed-twice' },
@@ -81,8 +90,11 @@ export function StepCheck({ data, turn, step, turnAct }: StepProps): JSX.Element
       leaves={turn}
     >
       <ul class="kit-parts">
-        {kit?.contents.map((part) => (
-          <li key={part}>{part}</li>
+        {kit?.contents.map(({ part, picture }) => (
+          <li key={part}>
+            <Icon name={picture} />
+            {part}
+          </li>
         ))}
       </ul>
     </TurnFrame>
@@ -91,7 +103,6 @@ export function StepCheck({ data, turn, step, turnAct }: StepProps): JSX.Element
 
 /** Scans b and c: the same code where it was stuck, read after sticking. */
 export function StepLabel({ data, turn, step, turnAct }: StepProps): JSX.Element {
-  const desk = useDesk();
   const words = useWords();
   const tube = step === 'label-tube';
   const say = tube ? words.turn.tube : words.turn.bag;
@@ -112,7 +123,6 @@ export function StepLabel({ data, turn, step, turnAct }: StepProps): JSX.Element
     >
       {tube && <p>{words.turn.tube.note}</p>}
       <ScanField
-        now={desk.monotonic}
         onCode={(code, way) =>
           void turnAct.touch(
             { do: 'read-label', code, how: way === 'scanned' ? 'scanned' : 'typed-twice' },

@@ -82,7 +82,6 @@ export function StepSettled({ data, turn, step, turnAct }: StepProps): JSX.Eleme
         id="mood"
         label={say.mood}
         inline
-        optional
         value={mood}
         onValue={setMood}
         options={(['calm', 'uneasy', 'distressed'] as const).map((value) => ({

@@ -49,7 +49,6 @@ export function StepStopped({ data, turn, step, turnAct }: StepProps): JSX.Eleme
       <Select
         id="why"
         label={say.why}
-        optional
         value={data.turn?.stopWhy?.data.why ?? ''}
         onValue={(why) => {
           if (why !== '') void turnAct.touch({ do: 'explain-stop', why: why as StopReason }, turn);

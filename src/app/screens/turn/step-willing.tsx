@@ -9,11 +9,11 @@ import { TurnFrame } from './turn-frame.tsx';
 
 type Answer = 'yes' | 'no' | 'unsure' | 'asleep' | 'away';
 const MARKS = {
-  yes: 'done',
-  no: 'look',
-  unsure: 'hand',
-  asleep: 'unneeded',
-  away: 'unneeded',
+  yes: 'tick',
+  no: 'close',
+  unsure: 'unsure',
+  asleep: 'clock',
+  away: 'leave',
 } as const;
 const FIELDS: Partial<Record<Answer, PlanField>> = {
   yes: 'yes-signs',

@@ -35,6 +35,7 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
   };
   return {
     title: 'Now',
+    about: (what: string, whose: string) => `${what}: ${whose}`,
     actions,
     findings,
     groups: {

@@ -15,7 +15,7 @@ export function refusalWords({ dates, list }: LanguageTools) {
     mayRecord: (staff: string, until: string | undefined) =>
       until === undefined
         ? `${staff} has not been trained to record. Pick another colleague.`
-        : `${staff}'s training to record ended on ${day(until)}. Pick another colleague.`,
+        : `${staff} may not record. The training ended on ${day(until)}. Pick somebody else.`,
     nobodyKnowsThem: (person: string) =>
       `Neither of you knows ${person} by sight. Fetch somebody who knows ${person}.`,
     needsSenior: 'Only a senior can do this. Fetch a senior.',
@@ -60,7 +60,7 @@ export function refusalWords({ dates, list }: LanguageTools) {
       `This barcode is on ${person}'s test from ${time(at)}. Stop. Put this kit aside and open another.`,
     codeClosed: (person: string, at: string) =>
       `This barcode was closed for ${person} on ${dates.dayTime(at)}. It can't be used again. Open another kit.`,
-    codePutAside: 'This kit was put aside or unpacked before. Open another.',
+    codePutAside: 'This kit was put aside before. Open another one.',
     codeDiffersTyped: (code: string) =>
       `You typed ${code}. That is not this kit's code. Look again, or scan. If the label differs, put the kit aside.`,
     kitExpired: (on: string) => `This kit ended on ${day(on)}. Put it aside and take another.`,

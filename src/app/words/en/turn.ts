@@ -98,7 +98,11 @@ export function turnWords({ dates, plural }: LanguageTools) {
       title: 'Open one kit. Scan its spare label.',
       first: (lot: string, on: string) =>
         `Take lot ${lot} first. It ends on ${dates.shortDate(on)}.`,
-      again: 'The first kit is closed. Waste bag, wipe, fresh gloves.',
+      closed: {
+        'labels-differ': "These don't match. The whole kit is put aside.",
+        leak: 'It leaked. Its barcode is closed for ever.',
+      } as Partial<Record<SpoilReason, string>>,
+      again: 'Waste bag, wipe, fresh gloves. Then open another.',
       enough: 'No more today',
     },
     check: { title: 'Look at each part.', all: 'Fluid seen, swab sealed, all here' },
@@ -113,7 +117,7 @@ export function turnWords({ dates, plural }: LanguageTools) {
       throatStart: 'Throat: start',
       noseStart: 'First side: start',
       noThroat: 'No throat today',
-      self: (name: string) => `${name} does it`,
+      self: (name: string) => `${name} takes the swab`,
       way: {
         'throat-and-nose': 'Throat about 10 seconds. Then one nostril, 10 to 15.',
         'nose-only': 'Both nostrils, 10 to 15 seconds each. The same end of the same swab.',
@@ -139,6 +143,15 @@ export function turnWords({ dates, plural }: LanguageTools) {
         other: 'Something else',
       },
     },
+    tubeSteps: {
+      swab: 'Tip down in the fluid',
+      tube: 'Snap the shaft',
+      lid: 'Screw the lid tight',
+      look: 'Turn over and look: dry?',
+      absorbent: 'Pad in the bag',
+      bag: 'Tube in the bag',
+      tick: 'Press the seal shut',
+    },
     lid: {
       title: 'Tip down, snap, lid. Turn over. Look.',
       dry: 'Lid tight, dry',
@@ -148,7 +161,7 @@ export function turnWords({ dates, plural }: LanguageTools) {
     settled: {
       title: (name: string) => `Thank ${name}.`,
       reward: 'Reward:',
-      mood: 'How was it? Leave it out if you like.',
+      mood: 'How was it? You may leave this out.',
       moods: { calm: 'Calm', uneasy: 'Uneasy', distressed: 'Distressed' },
       nextHelps: (name: string) => `Next, ${name}. What helps:`,
       last: 'That was the last one. To the pack table',
