@@ -9,7 +9,7 @@ import type { ChainValue, DeviceId, FactId, ServiceId } from './ids.ts';
  * - positions are gapless from 1, and no id stands twice in log and waiting together;
  * - `commit` is all or nothing, durable before it answers, and moves nothing if what it expected
  *   has changed: the chain's *value* (positions repeat after a rewind) and the device's last fact;
- * - a fact leaves the log only to wait again, and leaves waiting only when it stands in the log;
+ * - a fact leaves the log only to wait again, and waits until it stands in the log;
  * - the private part of an erased id is never kept, however often it is offered.
  */
 export interface LedgerStore {
@@ -70,18 +70,19 @@ export interface Mark {
 }
 
 export interface Change {
-  /** Moves the log: first back to `rewindTo` (facts above it wait again), then forward. */
+  /**
+   * Moves the log: first back to `rewindTo` (facts above it wait again), then forward. What is
+   * appended waits no longer: coming back in the log is the only acknowledgement there is.
+   */
   readonly log?: {
     readonly expect: ChainValue;
     readonly rewindTo?: Mark;
     readonly append: readonly Confirmed[];
   };
-  /** Moves the device's own chain. `expect`: its last fact, or null before enrolment. */
-  readonly own?: { readonly expect: FactId | null; readonly head: DeviceHead };
+  /** Moves the device's own chain on, or enrols it anew. `expect`: null before enrolment. */
+  readonly own?: { readonly expect: DeviceHead | null; readonly head: DeviceHead };
   /** Facts that begin to wait, in order. One whose id is known already is left out. */
   readonly wait?: readonly Written[];
-  /** Facts that wait no longer; only those that stand in the log after this change go. */
-  readonly arrived?: readonly FactId[];
   /** Facts that wait but are not pushed, each with why; null takes one back into the line. */
   readonly aside?: ReadonlyMap<FactId, string | null>;
   /** Ids to remember as erased: their private parts go, and so does every snapshot. */
@@ -131,5 +132,22 @@ export class StorageError extends Error {
     options?: { readonly cause?: unknown },
   ) {
     super(`${reason}: ${detail}`, options);
+  }
+}
+
+/** Does the device stand where a change expects it? */
+export const sameDevice = (a: DeviceHead | null, b: DeviceHead | null): boolean =>
+  a?.id === b?.id && a?.last === b?.last;
+
+/** Refuses an append that leaves a gap or names a fact twice, which only a bug could ask for. */
+export function checkPlaces(log: NonNullable<Change['log']>, head: number): void {
+  let next = (log.rewindTo?.position ?? head) + 1;
+  const ids = new Set<FactId>();
+  for (const { position, id } of log.append) {
+    if (position !== next)
+      throw new StorageError('refused', `place ${position}, but ${next} is next`);
+    if (ids.has(id)) throw new StorageError('refused', `${id} twice`);
+    ids.add(id);
+    next += 1;
   }
 }

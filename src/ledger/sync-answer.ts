@@ -1,0 +1,130 @@
+import { receive } from './chain.ts';
+import { targetsOf } from './erased-fact.ts';
+import type { Confirmed } from './fact.ts';
+
+import { type Checked, checkForms } from './form.ts';
+import type { Hash } from './hash.ts';
+import { type DeviceId, type FactId, type Instant, millisOf, type StaffId } from './ids.ts';
+import type { Lock } from './lock.ts';
+import { commonMark } from './marks.ts';
+import type { LedgerStore } from './store.ts';
+import {
+  type Delivered,
+  fitting,
+  MAX_CHARACTERS,
+  MAX_FACTS,
+  type SyncAnswer,
+  type SyncRefusal,
+  type SyncReply,
+  type SyncRequest,
+  sizeOf,
+} from './sync-message.ts';
+
+/** What a server's ledger is made of. One `lock` for each store. */
+export interface LedgerServer {
+  readonly store: LedgerStore;
+  readonly hash: Hash;
+  readonly lock: Lock;
+  /** Keeps erased ids where no backup of the store reaches; called before they are committed. */
+  readonly rememberErased?: (ids: readonly FactId[]) => Promise<void>;
+}
+
+/** What the transport knows about one call. */
+export interface SyncMoment {
+  readonly now: Instant;
+  /** The device whose credential was shown. */
+  readonly via: DeviceId;
+  readonly lease: Instant;
+  readonly revoked: readonly StaffId[];
+}
+
+/**
+ * The server's end of sync. Takes in every fact of good form that it does not know, in one
+ * transaction, whatever its order, its author or its sense; then answers with what follows the
+ * newest point that both logs share. A retired device is turned away before this is called.
+ */
+export async function answerSync(
+  server: LedgerServer,
+  request: SyncRequest,
+  moment: SyncMoment,
+): Promise<SyncAnswer> {
+  const { service, format } = await server.store.head();
+  const refused = tooLarge(request) ?? tooNew(request, format);
+  if (refused) return refused;
+  const checked = checkForms(request.push, { service, hash: server.hash });
+  if (!checked.ok) return { ...checked, status: 400 };
+  const receipt = {
+    arrived: moment.now,
+    via: moment.via,
+    skew: millisOf(moment.now) - millisOf(request.now),
+  };
+  await server.lock(() => takeIn(server, checked.facts, receipt));
+  return { ok: true, reply: await replyTo(server.store, request, moment) };
+}
+
+interface Arrival {
+  readonly arrived: Instant;
+  readonly via: DeviceId;
+  readonly skew: number;
+}
+
+/** Call it inside the lock. Starts again when another program has written to the store meanwhile. */
+async function takeIn(server: LedgerServer, facts: readonly Checked[], by: Arrival): Promise<void> {
+  const { store, hash } = server;
+  for (;;) {
+    const fresh = await notYetKnown(store, facts);
+    if (fresh.length === 0) return;
+    const head = await store.head();
+    const erase = fresh.flatMap(({ body }) => targetsOf(body));
+    if (erase.length > 0) await server.rememberErased?.(erase);
+    const written = fresh.map((fact) => fact.written);
+    const append = receive(written, head, { ...by, hash });
+    const done = await store.commit({ log: { expect: head.chain, append }, erase });
+    if (done.ok) return;
+  }
+}
+
+async function notYetKnown(
+  store: LedgerStore,
+  facts: readonly Checked[],
+): Promise<readonly Checked[]> {
+  const byId = new Map<FactId, Checked>(facts.map((fact) => [fact.written.id, fact]));
+  const known = await store.known([...byId.keys()]);
+  return [...byId.values()].filter(({ written }) => !known.has(written.id));
+}
+
+async function replyTo(
+  store: LedgerStore,
+  request: SyncRequest,
+  moment: SyncMoment,
+): Promise<SyncReply> {
+  const { now, lease, revoked } = moment;
+  const from = await commonMark(store, request.marks);
+  const { format, position, chain } = await store.head();
+  const base = { now, from, head: { position, chain }, lease, revoked };
+  if (request.format < format) return { ...base, more: false, facts: [], update: true };
+  const page = fitting(await store.confirmed(from.position, MAX_FACTS));
+  const facts = page.map(delivered);
+  const reached = page.at(-1)?.position ?? from.position;
+  return { ...base, more: reached < position, facts };
+}
+
+function delivered(entry: Confirmed): Delivered {
+  const { position, arrived, via, skew, chain, body, private: record } = entry;
+  const sent = { position, arrived, via, skew, chain, body };
+  return record === undefined ? sent : { ...sent, private: record };
+}
+
+function tooLarge({ push }: SyncRequest): SyncRefusal | undefined {
+  const characters = push.reduce((sum, fact) => sum + sizeOf(fact), 0);
+  if (push.length <= MAX_FACTS && (push.length === 1 || characters <= MAX_CHARACTERS))
+    return undefined;
+  const detail = `${push.length} facts, ${characters} characters; at most ${MAX_FACTS} and ${MAX_CHARACTERS}`;
+  return { ok: false, status: 413, reason: 'push-too-large', detail };
+}
+
+function tooNew(request: SyncRequest, format: number): SyncRefusal | undefined {
+  if (request.format <= format) return undefined;
+  const detail = `the tablet's format ${request.format}, the server's ${format}`;
+  return { ok: false, status: 426, reason: 'newer-tablet', detail };
+}
