@@ -35,7 +35,7 @@ export class CredentialTable {
   /** Undefined for whoever never had a PIN, or whose PIN was ended. */
   of(staff: StaffId): Credential | undefined {
     const row = this.row(staff);
-    if (row?.hash == null) return undefined;
+    if (!row || row.hash === null) return undefined;
     return { staff, hash: row.hash, mustChange: row.must_change === 1, epoch: row.epoch };
   }
 

@@ -127,7 +127,8 @@ export class DeviceTable {
     how: { readonly at: Instant; readonly by: string; readonly lost: boolean },
   ): void {
     this.db
-      .prepare('UPDATE device SET retired_at = ?, retired_by = ?, lost = max(lost, ?) WHERE id = ?')
+      .prepare(`UPDATE device SET retired_at = ifnull(retired_at, ?), retired_by = ifnull(retired_by, ?),
+         lost = max(lost, ?) WHERE id = ?`)
       .run(how.at, how.by, Number(how.lost), id);
     if (how.lost) this.db.prepare('UPDATE device SET tablet_key = NULL WHERE id = ?').run(id);
   }
