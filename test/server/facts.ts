@@ -52,7 +52,7 @@ export class TabletCopy {
 }
 
 export const moved = (person: string): Draft => ({
-  kind: 'person.moved',
+  kind: 'person.went',
   v: 1,
-  data: { person },
+  data: { person, on: '2026-11-25', to: 'moved' },
 });

@@ -128,7 +128,7 @@ describe('sync', () => {
       format: 1,
       now: '2026-11-25T09:00:00.000Z',
       marks: [{ position: 0, chain: 'A'.repeat(43) }],
-      push: [{ body: '{"kind":"person.moved"}' }],
+      push: [{ body: '{"kind":"person.went"}' }],
     };
     const heard = await caller.call('POST', '/sync', { body: request });
     expect([heard.status, heard.body]).toEqual([
