@@ -71,13 +71,16 @@ export type NewFact = {
 export const isKind = (kind: string): kind is Kind => Object.hasOwn(catalogue, kind);
 
 /** Reads stored data as a fact of its kind; undefined when this program cannot make sense of it. */
-export function readFact(stored: Envelope & { kind: string; data: unknown; private?: unknown }): Fact | undefined {
+export function readFact(
+  stored: Envelope & { kind: string; data: unknown; private?: unknown },
+): Fact | undefined {
   if (!isKind(stored.kind)) return undefined;
   const definition = catalogue[stored.kind];
   if (!v.is(definition.data, stored.data)) return undefined;
   if (stored.private === undefined) return stored as Fact;
   // A private part that cannot be read is left out: nothing that is decided rests on it.
-  if (definition.private !== undefined && v.is(definition.private, stored.private)) return stored as Fact;
+  if (definition.private !== undefined && v.is(definition.private, stored.private))
+    return stored as Fact;
   const { private: _unreadable, ...rest } = stored;
   return rest as Fact;
 }

@@ -29,6 +29,10 @@ export interface Home {
   readonly shelves: Map<Shelf, Map<string, Bag>>;
   /** Facts this program cannot read: kept, listed, never guessed at. */
   readonly unreadable: Map<FactId, { kind: string; device: string; seq: number }>;
+  /** Bags that changed since the findings were last worked out (quality/findings). */
+  readonly touched: Set<`${Shelf} ${string}`>;
+  /** Grows with every change: what is worked out from the whole home is remembered by it. */
+  version: number;
 }
 
 export const emptyHome = (service: Service): Home => ({
@@ -36,6 +40,8 @@ export const emptyHome = (service: Service): Home => ({
   known: new Map(),
   shelves: new Map(),
   unreadable: new Map(),
+  touched: new Set(),
+  version: 0,
 });
 
 /** Physical time orders what is shown; device, seq and id break ties the same way everywhere. */
@@ -45,15 +51,20 @@ const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
 
 /** Files a stored fact. Filing it again changes nothing. */
 export function file(home: Home, stored: Parameters<typeof readFact>[0]): void {
-  if (home.known.has(stored.id)) return;
+  if (home.known.has(stored.id) || home.unreadable.has(stored.id)) return;
+  home.version += 1;
   const fact = readFact(stored);
   if (fact === undefined) {
     const { kind, device, seq } = stored;
     home.unreadable.set(stored.id, { kind, device, seq });
+    home.touched.add(`finding unreadable:${stored.id}`);
     return;
   }
   home.known.set(fact.id, fact);
-  for (const [shelf, key] of filing(fact)) insert(bagFor(home, shelf, key), fact);
+  for (const [shelf, key] of filing(fact)) {
+    insert(bagFor(home, shelf, key), fact);
+    home.touched.add(`${shelf} ${key}`);
+  }
 }
 
 const filing = (fact: Fact): Filing =>
@@ -83,6 +94,7 @@ export function scrub(home: Home, ids: readonly FactId[]): void {
     const { private: _erased, ...rest } = fact;
     const bare = rest as Fact;
     home.known.set(id, bare);
+    home.version += 1;
     for (const [shelf, key] of filing(bare)) {
       const bag = bagFor(home, shelf, key);
       bag.facts.splice(bag.facts.indexOf(fact), 1, bare);
@@ -121,8 +133,20 @@ export function concluding<T, Id extends string = string>(
   };
 }
 
+/** The same for what needs the whole home: worked out once for each state of it. */
+export function concludingWhole<T>(conclude: (home: Home) => T): (home: Home) => T {
+  const remembered = new WeakMap<Home, { version: number; value: T }>();
+  return (home) => {
+    const last = remembered.get(home);
+    if (last?.version === home.version) return last.value;
+    const value = conclude(home);
+    remembered.set(home, { version: home.version, value });
+    return value;
+  };
+}
+
 export const ofKind = <K extends Kind>(facts: readonly Fact[], kind: K): FactOf<K>[] =>
-  facts.filter((fact): fact is FactOf<K> & Fact => fact.kind === kind) as FactOf<K>[];
+  facts.filter((fact): fact is FactOf<K> & Fact => fact.kind === kind);
 
 /** Ids that some fact among these stands in for. */
 export function replacedBy(facts: readonly Fact[]): ReadonlySet<FactId> {
@@ -140,5 +164,7 @@ export function standing<K extends Kind>(facts: readonly Fact[], kind: K): FactO
 }
 
 /** What is shown while several stand: the last in physical time. */
-export const lastStanding = <K extends Kind>(facts: readonly Fact[], kind: K): FactOf<K> | undefined =>
-  standing(facts, kind).at(-1);
+export const lastStanding = <K extends Kind>(
+  facts: readonly Fact[],
+  kind: K,
+): FactOf<K> | undefined => standing(facts, kind).at(-1);

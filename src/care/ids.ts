@@ -5,7 +5,7 @@ import * as v from 'valibot';
  * device that first needs them (12 of 32 letters, 60 bits) and mean nothing, so that they may stand
  * in the part of a fact that is never erased.
  */
-const id = () => v.pipe(v.string(), v.regex(/^[a-z0-9]{4,32}$/));
+const id = () => v.pipe(v.string(), v.regex(/^[a-z0-9]{3,32}$/));
 
 export const personId = v.pipe(id(), v.brand('PersonId'));
 export const staffId = v.pipe(id(), v.brand('StaffId'));
@@ -28,8 +28,8 @@ export type BoxId = v.InferOutput<typeof boxId>;
 export type DeliveryId = v.InferOutput<typeof deliveryId>;
 export type FactId = v.InferOutput<typeof factId>;
 
-/** Draws a fresh id. The caller brings the chance: 12 numbers in [0, 32). */
-export type DrawId = <T extends string>() => T;
+/** Draws a fresh id; the caller of the core brings the chance. */
+export type DrawId = () => string;
 
 const LETTERS = '0123456789abcdefghjkmnpqrstvwxyz';
 

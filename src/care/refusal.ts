@@ -45,8 +45,18 @@ export type Refusal =
   // the kit and its code
   | { readonly reason: 'code-malformed'; readonly code: string }
   | { readonly reason: 'code-check-failed'; readonly code: string }
-  | { readonly reason: 'code-used'; readonly code: string; readonly person: PersonId | undefined; readonly at: Instant }
-  | { readonly reason: 'code-closed'; readonly code: string; readonly person: PersonId | undefined; readonly at: Instant }
+  | {
+      readonly reason: 'code-used';
+      readonly code: string;
+      readonly person: PersonId | undefined;
+      readonly at: Instant;
+    }
+  | {
+      readonly reason: 'code-closed';
+      readonly code: string;
+      readonly person: PersonId | undefined;
+      readonly at: Instant;
+    }
   | { readonly reason: 'code-put-aside'; readonly code: string }
   | { readonly reason: 'code-differs-typed'; readonly code: string }
   | { readonly reason: 'kit-expired'; readonly on: Day }
@@ -59,7 +69,11 @@ export type Refusal =
   | { readonly reason: 'already-packed'; readonly person: PersonId; readonly test: TestId }
   | { readonly reason: 'held-by-finding'; readonly finding: string }
   | { readonly reason: 'other-round'; readonly person: PersonId; readonly test: TestId }
-  | { readonly reason: 'does-not-tally'; readonly missing: readonly TestId[]; readonly open: readonly TurnId[] }
+  | {
+      readonly reason: 'does-not-tally';
+      readonly missing: readonly TestId[];
+      readonly open: readonly TurnId[];
+    }
   | { readonly reason: 'box-empty' }
   | { readonly reason: 'box-not-closed' }
   | { readonly reason: 'count-differs'; readonly counted: number; readonly packed: number }
@@ -84,7 +98,15 @@ export type Refusal =
 
 export type RefusalReason = Refusal['reason'];
 
-export type Decided<T> = { readonly ok: true; readonly value: T } | ({ readonly ok: false } & Refusal);
+export type Decided<T> =
+  | { readonly ok: true; readonly value: T }
+  | ({ readonly ok: false } & Refusal);
 
-export const refuse = <R extends Refusal>(refusal: R): { readonly ok: false } & R => ({ ok: false, ...refusal });
-export const allow = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value });
+export const refuse = <R extends Refusal>(refusal: R): { readonly ok: false } & R => ({
+  ok: false,
+  ...refusal,
+});
+export const allow = <T>(value: T): { readonly ok: true; readonly value: T } => ({
+  ok: true,
+  value,
+});

@@ -1,5 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { addDays, after, type Day, dayOf, daysBetween, endOfDay, HOUR, type Instant, momentOf, startOfDay, wallTime } from './time.ts';
+import {
+  addDays,
+  after,
+  type Day,
+  dayOf,
+  daysBetween,
+  endOfDay,
+  HOUR,
+  type Instant,
+  momentOf,
+  startOfDay,
+  wallTime,
+} from './time.ts';
 
 const london = 'Europe/London';
 const at = (on: string, time: string) => momentOf(on as Day, time, london);
@@ -21,7 +33,9 @@ describe('time across a clock change', () => {
   it('the day of the change has 23 or 25 hours', () => {
     const length = (on: string) =>
       (Date.parse(endOfDay(on as Day, london)) - Date.parse(startOfDay(on as Day, london))) / HOUR;
-    expect([length('2026-03-29'), length('2026-10-25'), length('2026-06-01')]).toEqual([23, 25, 24]);
+    expect([length('2026-03-29'), length('2026-10-25'), length('2026-06-01')]).toEqual([
+      23, 25, 24,
+    ]);
   });
 
   it('a wall time that the clocks skip moves on by the gap', () => {

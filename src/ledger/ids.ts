@@ -56,18 +56,19 @@ export function deviceId(sort: 'server' | 'tablet', random: Uint8Array): DeviceI
   return `${sort === 'server' ? 'S' : 'T'}${base64url(random).slice(0, 7)}` as DeviceId;
 }
 
-const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
+/** RFC 4648 section 5. */
+export const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 
-/** RFC 4648 section 5, no padding. Measured at four times the speed of the general library. */
+/** Without padding. Measured at four times the speed of the general library. */
 export function base64url(bytes: Uint8Array): string {
   let text = '';
   for (let i = 0; i < bytes.length; i += 3) {
     const [a = 0, b = 0, c = 0] = [bytes[i], bytes[i + 1], bytes[i + 2]];
     text +=
-      alphabet.charAt(a >> 2) +
-      alphabet.charAt(((a & 3) << 4) | (b >> 4)) +
-      alphabet.charAt(((b & 15) << 2) | (c >> 6)) +
-      alphabet.charAt(c & 63);
+      ALPHABET.charAt(a >> 2) +
+      ALPHABET.charAt(((a & 3) << 4) | (b >> 4)) +
+      ALPHABET.charAt(((b & 15) << 2) | (c >> 6)) +
+      ALPHABET.charAt(c & 63);
   }
   return text.slice(0, Math.ceil((bytes.length * 4) / 3));
 }

@@ -135,9 +135,11 @@ export class StorageError extends Error {
   }
 }
 
-/** Does the device stand where a change expects it? */
-export const sameDevice = (a: DeviceHead | null, b: DeviceHead | null): boolean =>
-  a?.id === b?.id && a?.last === b?.last;
+/** Do log and device stand where a change expects them? The compare of every store's commit. */
+export function changeStands({ log, own }: Change, head: Pick<Head, 'chain' | 'device'>): boolean {
+  if (log && log.expect !== head.chain) return false;
+  return !own || (own.expect?.id === head.device?.id && own.expect?.last === head.device?.last);
+}
 
 /** Refuses an append that leaves a gap or names a fact twice, which only a bug could ask for. */
 export function checkPlaces(log: NonNullable<Change['log']>, head: number): void {

@@ -14,13 +14,12 @@ export async function throws(work: () => Promise<unknown>, reason: string): Prom
 }
 
 function shown(value: unknown): string {
-  return (
-    JSON.stringify(value, (_, part: unknown) => {
-      if (part instanceof Map) return { map: [...part.entries()].sort() };
-      if (part instanceof Set) return { set: [...part].sort() };
-      if (part !== null && typeof part === 'object' && !Array.isArray(part))
-        return Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)));
-      return part;
-    }) ?? 'undefined'
-  );
+  if (value === undefined) return 'undefined';
+  return JSON.stringify(value, (_, part: unknown) => {
+    if (part instanceof Map) return { map: [...part.entries()].sort() };
+    if (part instanceof Set) return { set: [...part].sort() };
+    if (part !== null && typeof part === 'object' && !Array.isArray(part))
+      return Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)));
+    return part;
+  });
 }

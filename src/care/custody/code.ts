@@ -8,9 +8,12 @@ import { testOf } from './test.ts';
 export function testsWithCode(home: Home, code: Code): Map<TestId, FactId[]> {
   const found = new Map<TestId, FactId[]>();
   for (const fact of factsIn(home, 'code', code)) {
-    if (fact.kind !== 'kit.opened' && fact.kind !== 'label.read' && fact.kind !== 'bag.packed') continue;
+    if (fact.kind !== 'kit.opened' && fact.kind !== 'label.read' && fact.kind !== 'bag.packed')
+      continue;
     const { test } = fact.data;
-    const stands = standing(factsIn(home, 'test', test), fact.kind).some(({ id }) => id === fact.id);
+    const stands = standing(factsIn(home, 'test', test), fact.kind).some(
+      ({ id }) => id === fact.id,
+    );
     if (stands) found.set(test, [...(found.get(test) ?? []), fact.id]);
   }
   return found;
@@ -24,7 +27,8 @@ export type CodeUse =
 /** Whether a code may still be given to a new test: once used, or closed, never again. */
 export function codeUse(home: Home, code: Code): CodeUse {
   const [test] = testsWithCode(home, code).keys();
-  if (test !== undefined) return { use: 'on-test', test, spoiled: testOf(home, test).spoiled !== undefined };
+  if (test !== undefined)
+    return { use: 'on-test', test, spoiled: testOf(home, test).spoiled !== undefined };
   const aside = standing(factsIn(home, 'code', code), 'kit.put-aside').length > 0;
   return aside ? { use: 'put-aside' } : { use: 'free' };
 }

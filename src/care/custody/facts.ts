@@ -54,7 +54,14 @@ const onTest = (data: { turn: string; test: string }) =>
 export const turnFacts = {
   /** Fresh gloves and apron are on; the pair has begun with this person. */
   'turn.opened': kind({
-    data: { ...turn, round: roundId, person: personId, swabber: staffId, recorder: staffId, replaces },
+    data: {
+      ...turn,
+      round: roundId,
+      person: personId,
+      swabber: staffId,
+      recorder: staffId,
+      replaces,
+    },
     files: (data) => [
       ['turn', data.turn],
       ['round', data.round],
@@ -80,6 +87,8 @@ export const turnFacts = {
     data: {
       ...turn,
       answer: v.picklist(['yes', 'no', 'unsure', 'asleep', 'away']),
+      /** Every earlier no and stop in this round that those who asked again knew of. */
+      knowing: v.exactOptional(v.array(factId)),
       replaces,
     },
     files: onTurn,
@@ -189,5 +198,8 @@ export const testFacts = {
 export const tabletFacts = {
   /** Used gloves touched the tablet; nobody's turn starts until it is wiped. */
   'tablet.touched': kind({ data: { round: roundId }, files: (data) => [['round', data.round]] }),
-  'tablet.wiped': kind({ data: { round: roundId, replaces }, files: (data) => [['round', data.round]] }),
+  'tablet.wiped': kind({
+    data: { round: roundId, replaces },
+    files: (data) => [['round', data.round]],
+  }),
 };

@@ -11,7 +11,9 @@ export function inTurnOrder(facts: readonly Fact[]): Fact[] {
   const order: Fact[] = [];
   const left = [...facts];
   while (left.length > 0) {
-    const ready = left.findIndex((fact) => (waitsFor.get(fact.id) ?? []).every((id) => done.has(id)));
+    const ready = left.findIndex((fact) =>
+      (waitsFor.get(fact.id) ?? []).every((id) => done.has(id)),
+    );
     // A reference in a circle cannot be made by this program; if it is, fall back to time.
     const [next] = left.splice(Math.max(ready, 0), 1);
     if (next === undefined) break;

@@ -1,7 +1,7 @@
 import type { Fact, FactOf } from '../catalogue.ts';
 import type { Home } from '../home.ts';
 import { concluding, ofKind, replacedBy } from '../home.ts';
-import type { PersonId, RoundId, StaffId, TestId, TurnId } from '../ids.ts';
+import type { FactId, PersonId, RoundId, StaffId, TestId, TurnId } from '../ids.ts';
 import type { Instant } from '../time.ts';
 import { inTurnOrder } from './turn-order.ts';
 
@@ -25,7 +25,8 @@ export interface Turn {
   readonly device: string;
   readonly openedAt: Instant;
   readonly lastAt: Instant;
-  readonly lastFact: FactOf<'turn.opened'>['id'];
+  readonly lastFact: FactId;
+  readonly openedBy: FactId;
   readonly identity: FactOf<'identity.established'> | undefined;
   readonly needsWho: boolean;
   readonly needsWilling: boolean;
@@ -71,6 +72,7 @@ function begin(opened: FactOf<'turn.opened'>): Growing {
     openedAt: opened.at,
     lastAt: opened.at,
     lastFact: opened.id,
+    openedBy: opened.id,
     identity: undefined,
     needsWho: true,
     needsWilling: true,

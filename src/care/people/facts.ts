@@ -4,7 +4,15 @@ import { kind, picture, replaces } from '../kind.ts';
 import { day } from '../time.ts';
 
 /** What is kept about a person, a field a fact, so that two edits of one field can be seen to clash. */
-export const personFields = ['name', 'called', 'born', 'room', 'identifier', 'photo', 'note'] as const;
+export const personFields = [
+  'name',
+  'called',
+  'born',
+  'room',
+  'identifier',
+  'photo',
+  'note',
+] as const;
 export type PersonField = (typeof personFields)[number];
 
 export const peopleFacts = {
@@ -23,7 +31,12 @@ export const peopleFacts = {
     files: (data) => [['unit', data.unit]],
   }),
   'person.came': kind({
-    data: { person: personId, on: day, from: v.picklist(['admission', 'hospital', 'leave']), replaces },
+    data: {
+      person: personId,
+      on: day,
+      from: v.picklist(['admission', 'hospital', 'leave']),
+      replaces,
+    },
     files: (data) => [['person', data.person]],
   }),
   'person.went': kind({

@@ -7,7 +7,11 @@ import type { PersonField } from './facts.ts';
 
 /** A stay or an absence: the last coming or going that stands says where somebody is. */
 export type Whereabouts =
-  | { readonly where: 'here'; readonly since?: Day; readonly from?: 'admission' | 'hospital' | 'leave' }
+  | {
+      readonly where: 'here';
+      readonly since?: Day;
+      readonly from?: 'admission' | 'hospital' | 'leave';
+    }
   | { readonly where: 'away'; readonly since: Day; readonly to: 'hospital' | 'leave' }
   | { readonly where: 'left'; readonly since: Day; readonly to: 'moved' | 'died' };
 
@@ -53,12 +57,13 @@ function concludePerson(facts: readonly Fact[], id: PersonId): Person {
 }
 
 function whereabouts(facts: readonly Fact[]): Whereabouts {
-  const moves = [...standing(facts, 'person.came'), ...standing(facts, 'person.went')].sort((a, b) =>
-    a.data.on === b.data.on ? (a.at < b.at ? -1 : 1) : a.data.on < b.data.on ? -1 : 1,
+  const moves = [...standing(facts, 'person.came'), ...standing(facts, 'person.went')].sort(
+    (a, b) => (a.data.on === b.data.on ? (a.at < b.at ? -1 : 1) : a.data.on < b.data.on ? -1 : 1),
   );
   const last = moves.at(-1);
   if (last === undefined) return { where: 'here' };
-  if (last.kind === 'person.came') return { where: 'here', since: last.data.on, from: last.data.from };
+  if (last.kind === 'person.came')
+    return { where: 'here', since: last.data.on, from: last.data.from };
   const { on, to } = last.data;
   return to === 'hospital' || to === 'leave'
     ? { where: 'away', since: on, to }
@@ -75,7 +80,8 @@ export const everybody = (home: Home): Person[] =>
 export const housemates = (home: Home): Person[] =>
   everybody(home).filter((person) => person.whereabouts.where !== 'left');
 
-const surname = (name: string): string => (name.trim().split(/\s+/).at(-1) ?? '').toLocaleLowerCase('en');
+const surname = (name: string): string =>
+  (name.trim().split(/\s+/).at(-1) ?? '').toLocaleLowerCase('en');
 const plain = (text: string): string => text.trim().toLocaleLowerCase('en');
 
 /** Others here who share a surname, or what they are called, or a birth date. */

@@ -7,9 +7,16 @@ import { day } from '../time.ts';
 
 /** A value of policy is never bare: it says where it comes from and since when it holds. */
 const sourced = <S extends v.GenericSchema>(value: S) =>
-  v.strictObject({ value, source: line, from: day, until: v.exactOptional(day), note: v.exactOptional(line) });
+  v.strictObject({
+    value,
+    source: line,
+    from: day,
+    until: v.exactOptional(day),
+    note: v.exactOptional(line),
+  });
 
-const whole = (min: number, max: number) => v.pipe(v.number(), v.integer(), v.minValue(min), v.maxValue(max));
+const whole = (min: number, max: number) =>
+  v.pipe(v.number(), v.integer(), v.minValue(min), v.maxValue(max));
 const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
 
 /** How a code is made, so that a slip of the hand can be seen. Schemes are named as their standards name them. */
@@ -48,7 +55,13 @@ const testKind = v.strictObject({
   id: word,
   name: line,
   kits: v.pipe(v.array(word), v.minLength(1)),
-  laboratory: v.strictObject({ name: line, phone: line, opens: word, closes: word, days: v.array(whole(1, 7)) }),
+  laboratory: v.strictObject({
+    name: line,
+    phone: line,
+    opens: word,
+    closes: word,
+    days: v.array(whole(1, 7)),
+  }),
   /** Who takes the registration and gives the reference back. */
   registrar: v.strictObject({ name: line, phone: line }),
   resultHours: sourced(whole(1, 24 * 14)),
@@ -130,5 +143,9 @@ export function readPolicy(data: unknown): PolicyRead {
   const result = v.safeParse(policySchema, data);
   if (result.success) return { ok: true, policy: result.output };
   const [issue] = result.issues;
-  return { ok: false, where: `/${v.getDotPath(issue)?.replaceAll('.', '/') ?? ''}`, what: issue.message };
+  return {
+    ok: false,
+    where: `/${v.getDotPath(issue)?.replaceAll('.', '/') ?? ''}`,
+    what: issue.message,
+  };
 }

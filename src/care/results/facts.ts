@@ -3,7 +3,8 @@ import { factId, staffId, testId } from '../ids.ts';
 import { code, how, kind, line, replaces, word } from '../kind.ts';
 import { day, instant } from '../time.ts';
 
-export const outcomes = ['positive', 'negative', 'void', 'inconclusive'] as const;
+/** `withdrawn`: the laboratory took its result back; there is none. */
+export const outcomes = ['positive', 'negative', 'void', 'inconclusive', 'withdrawn'] as const;
 export type Outcome = (typeof outcomes)[number];
 
 /** What has to happen after a result. Which of them, by when and by which role is policy. */

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { boxId, personId, roundId, staffId, testId } from '../ids.ts';
 import { count, kind, line, replaces, word } from '../kind.ts';
-import { day, instant } from '../time.ts';
 import { ruleIds } from '../policy/rules.ts';
+import { day, instant } from '../time.ts';
 
 const listed = v.strictObject({
   person: personId,

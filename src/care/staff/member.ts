@@ -1,6 +1,6 @@
 import type { Fact } from '../catalogue.ts';
 import type { Home } from '../home.ts';
-import { concluding, keysOn, lastStanding, ofKind, standing } from '../home.ts';
+import { concluding, keysOn, lastStanding, standing } from '../home.ts';
 import type { PersonId, StaffId } from '../ids.ts';
 import type { Day } from '../time.ts';
 import type { Role, Skill, StaffField } from './facts.ts';
@@ -12,8 +12,6 @@ export interface Member {
   readonly photo: string | undefined;
   readonly phone: string;
   readonly role: Role | undefined;
-  /** Every role ever given: rights are judged by it, never by comparing two devices' clocks. */
-  readonly everRoles: ReadonlySet<Role>;
   readonly competence: Readonly<Partial<Record<Skill, Day>>>;
   readonly knows: ReadonlySet<PersonId>;
   readonly leftOn: Day | undefined;
@@ -33,7 +31,6 @@ function concludeMember(facts: readonly Fact[], id: StaffId): Member {
     photo: value('photo') || undefined,
     phone: value('phone'),
     role: lastStanding(facts, 'staff.role')?.data.role,
-    everRoles: new Set(ofKind(facts, 'staff.role').map((fact) => fact.data.role)),
     competence: competences(facts),
     knows: known(facts),
     leftOn: lastStanding(facts, 'staff.left')?.data.on,
@@ -69,13 +66,3 @@ export const workingHere = (member: Member, on: Day): boolean =>
 /** Training in date on a day; its last day counts. */
 export const competent = (member: Member, skill: Skill, on: Day): boolean =>
   (member.competence[skill] ?? '') >= on;
-
-const RANK: Record<Role, number> = { worker: 0, senior: 1, manager: 2 };
-
-/** Whether somebody was ever given this role or a higher one. */
-export const hasRight = (member: Member, needed: Role): boolean =>
-  [...member.everRoles].some((role) => RANK[role] >= RANK[needed]);
-
-/** Whether somebody holds this role or a higher one now. */
-export const ranks = (member: Member, needed: Role): boolean =>
-  member.role !== undefined && RANK[member.role] >= RANK[needed];

@@ -23,10 +23,7 @@ export const suppliesFacts = {
   /** Kits unpacked and scanned one by one, so that a code scanned later tells its lot and expiry. */
   'kits.unpacked': kind({
     data: { delivery: deliveryId, kitKind: word, codes: v.pipe(v.array(code), v.maxLength(200)) },
-    files: (data) => [
-      ['lot', data.kitKind],
-      ...data.codes.map((each) => ['code', each] as const),
-    ],
+    files: (data) => [['lot', data.kitKind], ...data.codes.map((each) => ['code', each] as const)],
   }),
   'kits.counted': kind({
     data: { kitKind: word, lot: word, count, on: day, replaces },

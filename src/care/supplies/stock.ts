@@ -44,7 +44,9 @@ function concludeStock(facts: readonly Fact[], kitKind: string): Stock {
       left: Math.max(0, tally.get(lot) ?? 0),
       recalled: recalled.has(lot),
     }))
-    .sort((a, b) => (a.expires === b.expires ? (a.lot < b.lot ? -1 : 1) : a.expires < b.expires ? -1 : 1));
+    .sort((a, b) =>
+      a.expires === b.expires ? (a.lot < b.lot ? -1 : 1) : a.expires < b.expires ? -1 : 1,
+    );
   const byName = new Map(lots.map((lot) => [lot.lot, lot]));
   return {
     lots,
@@ -59,14 +61,19 @@ function concludeStock(facts: readonly Fact[], kitKind: string): Stock {
 }
 
 /** Deliveries add, openings and kits put aside take away, a count of the shelf starts afresh. */
-function countLots(facts: readonly Fact[], lotOfCode: ReadonlyMap<Code, string>): Map<string, number> {
+function countLots(
+  facts: readonly Fact[],
+  lotOfCode: ReadonlyMap<Code, string>,
+): Map<string, number> {
   const tally = new Map<string, number>();
   const add = (lot: string, change: number) => tally.set(lot, (tally.get(lot) ?? 0) + change);
   const counted = new Set(standing(facts, 'kits.counted').map((fact) => fact.id));
   const delivered = new Set(standing(facts, 'kits.delivered').map((fact) => fact.id));
   for (const fact of facts) {
-    if (fact.kind === 'kits.delivered' && delivered.has(fact.id)) add(fact.data.lot, fact.data.count);
-    if (fact.kind === 'kits.counted' && counted.has(fact.id)) tally.set(fact.data.lot, fact.data.count);
+    if (fact.kind === 'kits.delivered' && delivered.has(fact.id))
+      add(fact.data.lot, fact.data.count);
+    if (fact.kind === 'kits.counted' && counted.has(fact.id))
+      tally.set(fact.data.lot, fact.data.count);
     if (fact.kind === 'kit.opened') add(fact.data.lot ?? lotOfCode.get(fact.data.code) ?? '', -1);
     if (fact.kind === 'kit.put-aside') {
       const { lot, code } = fact.data;

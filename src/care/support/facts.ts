@@ -37,7 +37,7 @@ export type Caution = (typeof cautions)[number];
 export const supportFacts = {
   'support.described': kind({
     data: { person: personId, about: v.picklist(planFields), replaces },
-    private: { value: prose },
+    private: { value: v.pipe(v.string(), v.maxLength(4000)) },
     files: (data) => [['person', data.person]],
   }),
   /** The day by which the plan as a whole is looked at again. */

@@ -45,7 +45,10 @@ function concludePlan(facts: readonly Fact[]): Plan {
 function cautions(facts: readonly Fact[]): OpenCaution[] {
   const answers = standing(facts, 'caution.answered');
   return standing(facts, 'caution.raised')
-    .map((raised) => ({ raised, answer: answers.findLast((fact) => fact.data.caution === raised.id) }))
+    .map((raised) => ({
+      raised,
+      answer: answers.findLast((fact) => fact.data.caution === raised.id),
+    }))
     .filter(({ answer }) => answer?.data.answer !== 'no-longer-applies');
 }
 

@@ -9,6 +9,7 @@ import { CHAIN_START, type ChainValue, type FactId, type ServiceId } from '../..
 import {
   type Change,
   type Committed,
+  changeStands,
   checkPlaces,
   type DeviceHead,
   type Head,
@@ -17,7 +18,6 @@ import {
   type Page,
   type Snapshot,
   StorageError,
-  sameDevice,
 } from '../../store.ts';
 
 interface Contents {
@@ -131,7 +131,8 @@ export class MemoryStore implements LedgerStore {
 
   /** All in one turn of the event loop: nothing can come between the compare and the writes. */
   commitNow(change: Change): Committed {
-    if (!this.stands(change)) return { ok: false, reason: 'moved', head: this.headNow() };
+    const head = this.headNow();
+    if (!changeStands(change, head)) return { ok: false, reason: 'moved', head };
     this.refuseImpossible(change);
     this.erase(change.erase ?? []);
     if (change.log?.rewindTo) this.rewind(change.log.rewindTo);
@@ -139,12 +140,6 @@ export class MemoryStore implements LedgerStore {
     for (const entry of change.log?.append ?? []) this.append(entry);
     this.settle(change);
     return { ok: true, head: this.headNow() };
-  }
-
-  private stands({ log, own }: Change): boolean {
-    const head = this.headNow();
-    if (log && log.expect !== head.chain) return false;
-    return !own || sameDevice(own.expect, head.device ?? null);
   }
 
   private refuseImpossible({ log }: Change): void {

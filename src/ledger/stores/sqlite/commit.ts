@@ -3,10 +3,10 @@ import type { ChainValue } from '../../ids.ts';
 import {
   type Change,
   type Committed,
+  changeStands,
   checkPlaces,
   type Mark,
   StorageError,
-  sameDevice,
 } from '../../store.ts';
 import { type HeadRow, headOf } from './rows.ts';
 import type { Statements } from './statements.ts';
@@ -14,7 +14,7 @@ import type { Statements } from './statements.ts';
 /** The body of one IMMEDIATE transaction: compares, then writes. Throwing undoes it all. */
 export function applyChange(sql: Statements, change: Change): Committed {
   const head = headOf(sql.head.get() as HeadRow);
-  if (!stands(change, head)) return { ok: false, reason: 'moved', head };
+  if (!changeStands(change, head)) return { ok: false, reason: 'moved', head };
   if (change.log) checkPlaces(change.log, head.position);
   erase(sql, change);
   if (change.log?.rewindTo) rewind(sql, change.log.rewindTo);
@@ -22,11 +22,6 @@ export function applyChange(sql: Statements, change: Change): Committed {
   append(sql, change.log?.append ?? [], head.pending > 0 || change.log?.rewindTo !== undefined);
   settle(sql, change);
   return { ok: true, head: headOf(sql.head.get() as HeadRow) };
-}
-
-function stands({ log, own }: Change, head: ReturnType<typeof headOf>): boolean {
-  if (log && log.expect !== head.chain) return false;
-  return !own || sameDevice(own.expect, head.device ?? null);
 }
 
 function erase(sql: Statements, { erase: ids = [] }: Change): void {

@@ -1,0 +1,44 @@
+import { testsWithCode } from '../custody/code.ts';
+import { testOf } from '../custody/test.ts';
+import { turnOf } from '../custody/turn.ts';
+import type { Home } from '../home.ts';
+import { factsIn, standing } from '../home.ts';
+import type { Code } from '../kind.ts';
+import { dayOf } from '../time.ts';
+import type { Finding } from './finding.ts';
+import { finding } from './finding.ts';
+
+/** What can be wrong with one barcode: on two tests, with two results, with a result and no test. */
+export function findingsOfCode(home: Home, code: Code): Finding[] {
+  const onTests = testsWithCode(home, code);
+  const tests = [...onTests.keys()].sort();
+  const results = standing(factsIn(home, 'code', code), 'result.recorded');
+  const found: Finding[] = [];
+  if (tests.length > 1) {
+    found.push(finding('code-on-two', code, { members: [...onTests.values()].flat(), tests }));
+  }
+  if (new Set(results.map((fact) => fact.data.outcome)).size > 1) {
+    found.push(finding('two-results', code, { members: results.map(({ id }) => id), tests }));
+  }
+  const [first] = results;
+  if (first === undefined) return found;
+  if (tests.length === 0) {
+    found.push(finding('result-without-test', code, { members: results.map(({ id }) => id) }));
+  }
+  for (const test of tests) {
+    const taken = testOf(home, test).taken;
+    const early = results.filter(
+      ({ data }) => taken !== undefined && data.reported < dayOf(taken.at, home.service.zone),
+    );
+    if (early.length === 0 || taken === undefined) continue;
+    const members = [taken.id, ...early.map(({ id }) => id)];
+    found.push(finding('result-before-swab', test, { members, tests: [test] }));
+  }
+  return found;
+}
+
+/** The round and the person of a test, through its turn. */
+export function turnOfTest(home: Home, test: Parameters<typeof testOf>[1]) {
+  const { turn } = testOf(home, test);
+  return turn === undefined ? undefined : turnOf(home, turn);
+}

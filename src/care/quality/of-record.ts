@@ -1,0 +1,74 @@
+import type { Fact } from '../catalogue.ts';
+import type { Home } from '../home.ts';
+import { factsIn, replacedBy } from '../home.ts';
+import type { FactId } from '../ids.ts';
+import type { Shelf } from '../kind.ts';
+import type { Role } from '../staff/facts.ts';
+import { everRanked } from '../staff/rights.ts';
+import type { Finding } from './finding.ts';
+import { finding } from './finding.ts';
+
+/** Which field of a record a fact sets; undefined where two may stand side by side. */
+function fieldOf(fact: Fact): string | undefined {
+  switch (fact.kind) {
+    case 'person.described':
+    case 'staff.described':
+    case 'support.described':
+      return `${fact.kind}.${fact.data.about}`;
+    case 'person.placed':
+    case 'staff.role':
+    case 'support.ways':
+    case 'support.reviewed':
+    case 'round.planned':
+    case 'round.listed':
+      return fact.kind;
+    case 'consent.decided':
+      return `${fact.kind}.${fact.data.test}.${fact.data.from}`;
+    case 'caution.answered':
+      return `${fact.kind}.${fact.data.caution}`;
+    default:
+      return undefined;
+  }
+}
+
+/** Two edits of one field that neither knew of the other. The cautious or the later one is shown. */
+export function editedTwice(home: Home, shelf: Shelf, key: string): Finding[] {
+  const facts = factsIn(home, shelf, key);
+  const replaced = replacedBy(facts);
+  const fields = new Map<string, FactId[]>();
+  for (const fact of facts) {
+    if (replaced.has(fact.id)) continue;
+    const field = fieldOf(fact);
+    if (field !== undefined) fields.set(field, [...(fields.get(field) ?? []), fact.id]);
+  }
+  return [...fields]
+    .filter(([, members]) => members.length > 1)
+    .map(([field, members]) => finding('edited-twice', `${key}/${field}`, { members }));
+}
+
+/** Which role a decision needs. A physical act needs none: it happened. */
+export function roleNeeded(fact: Fact): Role | undefined {
+  switch (fact.kind) {
+    case 'settled':
+    case 'caution.answered':
+    case 'lot.recalled':
+    case 'consent.decided':
+    case 'home.tested-on':
+      return 'senior';
+    case 'policy.confirmed':
+    case 'staff.role':
+    case 'staff.left':
+      return 'manager';
+    default:
+      return undefined;
+  }
+}
+
+/** A decision by somebody who had no right to it waits for one who has. */
+export function withoutRight(home: Home, fact: Fact): Finding[] {
+  const needed = roleNeeded(fact);
+  if (needed === undefined || fact.device.startsWith('S')) return [];
+  return everRanked(home, fact.by, needed)
+    ? []
+    : [finding('without-right', fact.id, { members: [fact.id] })];
+}

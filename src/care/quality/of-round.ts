@@ -1,0 +1,116 @@
+import { isOpen } from '../custody/person-turns.ts';
+import { isLive, testOf } from '../custody/test.ts';
+import type { Turn } from '../custody/turn.ts';
+import { turnOf } from '../custody/turn.ts';
+import type { Home } from '../home.ts';
+import type { FactId, PersonId, RoundId, StaffId } from '../ids.ts';
+import type { Round } from '../rounds/round.ts';
+import { roundOf } from '../rounds/round.ts';
+import type { Finding } from './finding.ts';
+import { finding } from './finding.ts';
+
+/** What can be wrong between the turns, boxes and closings of one round. */
+export function findingsOfRound(home: Home, id: RoundId): Finding[] {
+  const round = roundOf(home, id);
+  if (round === undefined) return [];
+  const turns = round.turns.flatMap((turn) => turnOf(home, turn) ?? []);
+  return [
+    ...perPerson(turns).flatMap(([person, theirs]) => [
+      ...twoTests(home, { round: id, person, turns: theirs }),
+      ...swabbedAfterNo(home, theirs),
+    ]),
+    ...handedTwice(round),
+    ...roundChanged(home, round, turns),
+    ...twoOpen(turns),
+  ];
+}
+
+function perPerson(turns: readonly Turn[]): [PersonId, Turn[]][] {
+  const groups = new Map<PersonId, Turn[]>();
+  for (const turn of turns) groups.set(turn.person, [...(groups.get(turn.person) ?? []), turn]);
+  return [...groups];
+}
+
+const liveTests = (home: Home, turns: readonly Turn[]) =>
+  turns
+    .flatMap((turn) => turn.tests)
+    .map((id) => testOf(home, id))
+    .filter(isLive);
+
+function twoTests(
+  home: Home,
+  { round, person, turns }: { round: RoundId; person: PersonId; turns: readonly Turn[] },
+): Finding[] {
+  const live = liveTests(home, turns);
+  if (live.length < 2) return [];
+  const members = live.flatMap((test) => test.taken?.id ?? []);
+  return [
+    finding('two-tests', `${person}/${round}`, { members, tests: live.map(({ id }) => id).sort() }),
+  ];
+}
+
+/**
+ * A no or a stop in one turn beside a swab in another that did not know of it. The yes must name
+ * every no it came after; whatever the clocks say, an unnamed one is looked at by a person.
+ */
+function swabbedAfterNo(home: Home, turns: readonly Turn[]): Finding[] {
+  return liveTests(home, turns).flatMap((test) => {
+    const own = turns.find((turn) => turn.tests.includes(test.id));
+    const known = new Set(own?.willing?.data.knowing ?? []);
+    const noes = turns
+      .filter((turn) => turn.id !== own?.id)
+      .flatMap(noIn)
+      .filter((id) => !known.has(id));
+    if (noes.length === 0 || test.taken === undefined) return [];
+    return [
+      finding('swabbed-after-no', test.id, { members: [test.taken.id, ...noes], tests: [test.id] }),
+    ];
+  });
+}
+
+/** The no or the stop that stands in a turn. */
+export function noIn(turn: Turn): FactId[] {
+  const no = turn.willing?.data.answer === 'no' ? [turn.willing.id] : [];
+  return [...no, ...(turn.stop === undefined ? [] : [turn.stop.id])];
+}
+
+function handedTwice(round: Round): Finding[] {
+  return round.boxes
+    .filter((box) => new Set(box.handed.map(({ data }) => data.count)).size > 1)
+    .map((box) =>
+      finding('handed-twice', box.id, {
+        members: box.handed.map(({ id }) => id),
+        rounds: [round.id],
+      }),
+    );
+}
+
+/** The round was closed on some tests, and now others are there, or some are not. */
+function roundChanged(home: Home, round: Round, turns: readonly Turn[]): Finding[] {
+  const closing = round.closings.at(-1);
+  if (closing === undefined) return [];
+  const listed = new Set([...closing.data.packed, ...closing.data.spoiled]);
+  const present = turns.flatMap((turn) => turn.tests).map((id) => testOf(home, id));
+  const strange = present.filter((test) => !listed.has(test.id));
+  const here = new Set(present.map((test) => test.id));
+  const gone = [...listed].filter((id) => !here.has(id));
+  if (strange.length === 0 && gone.length === 0) return [];
+  const members = [closing.id, ...strange.flatMap((test) => test.opened?.id ?? [])];
+  return [finding('round-changed', closing.id, { members, rounds: [round.id] })];
+}
+
+/** One pair of hands in two turns at once: told, but it holds nothing. */
+function twoOpen(turns: readonly Turn[]): Finding[] {
+  const open = turns.filter((turn) => isOpen(turn) && turn.interrupted === undefined);
+  const byStaff = new Map<StaffId, Turn[]>();
+  for (const turn of open) {
+    for (const staff of new Set([turn.pair.swabber, turn.pair.recorder])) {
+      byStaff.set(staff, [...(byStaff.get(staff) ?? []), turn]);
+    }
+  }
+  return [...byStaff]
+    .filter(([, theirs]) => theirs.length > 1)
+    .map(([staff, theirs]) =>
+      finding('two-open', staff, { members: theirs.map((turn) => turn.openedBy) }),
+    );
+}

@@ -1,0 +1,62 @@
+import type { FactOf } from '../catalogue.ts';
+import { testOf } from '../custody/test.ts';
+import type { Home } from '../home.ts';
+import { factsIn, standing } from '../home.ts';
+import type { FactId, TestId } from '../ids.ts';
+import type { Code } from '../kind.ts';
+import { standingOf } from '../quality/finding.ts';
+import { findings } from '../quality/findings.ts';
+import { heldBy, isWithdrawn } from '../quality/held.ts';
+
+export type Recorded = FactOf<'result.recorded'>;
+
+/** Every result that stands for a test's code: by code, because the laboratory knows nothing else. */
+export function resultsFor(home: Home, test: TestId): Recorded[] {
+  const { code } = testOf(home, test);
+  const byCode = code === undefined ? [] : standing(factsIn(home, 'code', code), 'result.recorded');
+  const byTest = standing(factsIn(home, 'test', test), 'result.recorded');
+  const replaced = new Set([...byCode, ...byTest].flatMap((fact) => fact.data.replaces ?? []));
+  const all = new Map<FactId, Recorded>();
+  for (const fact of [...byCode, ...byTest]) if (!replaced.has(fact.id)) all.set(fact.id, fact);
+  return [...all.values()];
+}
+
+export type OutcomeOf =
+  | { readonly state: 'waiting' }
+  /** Held by a finding: nobody may act on it until a named person has settled it. */
+  | { readonly state: 'held'; readonly results: readonly Recorded[] }
+  | { readonly state: 'withdrawn' }
+  | { readonly state: 'known'; readonly result: Recorded };
+
+export function outcomeOf(home: Home, test: TestId): OutcomeOf {
+  if (isWithdrawn(home, test)) return { state: 'withdrawn' };
+  const results = resultsFor(home, test);
+  const result = kept(home, results) ?? results.at(-1);
+  if (result === undefined) return { state: 'waiting' };
+  return heldBy(home, test).length > 0 ? { state: 'held', results } : { state: 'known', result };
+}
+
+/** Where two results were settled, the one that a named person let stand. */
+function kept(home: Home, results: readonly Recorded[]): Recorded | undefined {
+  if (results.length < 2) return undefined;
+  const codes = new Set(results.map(({ data }) => data.code));
+  const clash = findings(home).find(
+    (each) => each.kind === 'two-results' && codes.has(each.key as Code),
+  );
+  const settled = clash && standingOf(home, clash);
+  if (settled?.state !== 'settled') return undefined;
+  return results.find(({ id }) => id === settled.settlement.data.keeps);
+}
+
+export interface Registration {
+  readonly registered: FactOf<'test.registered'> | undefined;
+  readonly failures: readonly FactOf<'registration.failed'>[];
+}
+
+export function registrationOf(home: Home, test: TestId): Registration {
+  const facts = factsIn(home, 'test', test);
+  return {
+    registered: standing(facts, 'test.registered').at(-1),
+    failures: standing(facts, 'registration.failed'),
+  };
+}

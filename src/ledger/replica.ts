@@ -1,0 +1,208 @@
+import { ERASED } from './erased-fact.ts';
+import type { LedgerFact } from './fact.ts';
+import { openFact } from './fact.ts';
+import { concluder } from './findings/conclude.ts';
+import * as envelopes from './findings/envelopes.ts';
+import type { Finding } from './findings/finding.ts';
+import type { Fold } from './fold.ts';
+import { CHAIN_START } from './ids.ts';
+import { BLOCK } from './marks.ts';
+import type { Head, LedgerStore, Mark, Snapshot } from './store.ts';
+import type { Reader } from './upcast.ts';
+
+/** Facts read at a time: a few of the browser's blocks. */
+const PAGE = 4 * BLOCK;
+/** The part of a snapshot that is the ledger's own; the fold's parts are `state/…`. */
+const ENVELOPES = 'envelopes';
+const STATE = 'state/';
+const START: Mark = { position: 0, chain: CHAIN_START };
+
+export interface ReplicaOptions<State, Fact> {
+  readonly store: LedgerStore;
+  readonly fold: Fold<State, Fact>;
+  readonly read: Reader<Fact>;
+}
+
+/**
+ * The state that a fold makes of a store, kept level with it. Nothing is ever rebased: the state is
+ * a function of the set of facts, so after whatever happened to the log the driver only gives the
+ * fold again what may have another receipt now. Other tabs may write to the same store meanwhile.
+ */
+export class Replica<State, Fact = LedgerFact> {
+  #state: State;
+  #envelopes = envelopes.initial();
+  #concluder = concluder(this.#envelopes);
+  /** Where the state stands in the log, and points behind it by which a rewind is found. */
+  #marks: readonly Mark[] = [START];
+  #waiting = 0;
+
+  private constructor(private readonly options: ReplicaOptions<State, Fact>) {
+    this.#state = options.fold.initial();
+  }
+
+  static async open<State, Fact>(
+    options: ReplicaOptions<State, Fact>,
+  ): Promise<Replica<State, Fact>> {
+    const replica = new Replica(options);
+    await replica.#load();
+    return replica;
+  }
+
+  get state(): State {
+    return this.#state;
+  }
+
+  /** Where in the log the state stands; facts that wait are in it too. */
+  get at(): Mark {
+    return this.#marks[0] ?? START;
+  }
+
+  /** What the envelopes show: forks, gaps, clocks and the like. */
+  findings(): readonly Finding[] {
+    return this.#concluder();
+  }
+
+  /** The same for two replicas with the same facts, however each came by them. */
+  digest(): string {
+    return `${this.options.fold.digest(this.#state)}\n${envelopes.digest(this.#envelopes)}`;
+  }
+
+  /** Takes in what has changed in the store. True if anything did. */
+  async refresh(): Promise<boolean> {
+    const head = await this.options.store.head();
+    if (head.chain === this.at.chain && head.pending === this.#waiting) return false;
+    const erased = await this.#advance();
+    // What was erased may stand in the state in words of its own: only a new state is free of it.
+    if (erased) await this.#load();
+    return true;
+  }
+
+  /** Keeps the state as a snapshot. False when the store has moved on: refresh, then try again. */
+  save(): Promise<boolean> {
+    const { fold, store } = this.options;
+    const parts: Record<string, string> = { [ENVELOPES]: envelopes.encode(this.#envelopes) };
+    for (const [name, text] of Object.entries(fold.encode(this.#state))) parts[STATE + name] = text;
+    return store.saveSnapshot({ fold: fold.fold, ...this.at, parts });
+  }
+
+  /** From a snapshot or from nothing; again, if an erasure comes while it reads. */
+  async #load(): Promise<void> {
+    const { store, fold } = this.options;
+    for (;;) {
+      const { size } = await store.erased();
+      this.#reset();
+      const snapshot = await store.snapshot(fold.fold);
+      if (snapshot) await this.#restore(snapshot);
+      await this.#advance();
+      if ((await store.erased()).size === size) return;
+    }
+  }
+
+  #reset(): void {
+    this.#state = this.options.fold.initial();
+    this.#setEnvelopes(envelopes.initial());
+    this.#marks = [START];
+    this.#waiting = 0;
+  }
+
+  #setEnvelopes(state: envelopes.Envelopes): void {
+    this.#envelopes = state;
+    this.#concluder = concluder(state);
+  }
+
+  /** Takes up a snapshot, but only if the log still has the place it was made at. */
+  async #restore({ position, chain, parts }: Snapshot): Promise<void> {
+    if ((await this.options.store.chainAt(position)) !== chain) return;
+    const kept = envelopes.decode(parts[ENVELOPES] ?? '{}');
+    if (!kept) return;
+    this.#setEnvelopes(kept);
+    const own = Object.entries(parts).filter(([name]) => name.startsWith(STATE));
+    this.#state = this.options.fold.decode(
+      Object.fromEntries(own.map(([name, text]) => [name.slice(STATE.length), text])),
+    );
+    this.#marks = [{ position, chain }, START];
+    envelopes.cut(this.#envelopes, position);
+    this.#waiting = -1;
+  }
+
+  /** Follows the log and what waits until both stand still. True if an erasure came. */
+  async #advance(): Promise<boolean> {
+    const { store } = this.options;
+    let erased = false;
+    for (;;) {
+      const from = await this.#commonMark();
+      const moved = from.chain !== this.at.chain;
+      if (moved) this.#goBack(from);
+      const before = this.at.chain;
+      erased = (await this.#followLog()) || erased;
+      const same = !moved && before === this.at.chain && this.#waiting >= 0;
+      erased = (await this.#followWaiting(same ? this.#waiting : 0)) || erased;
+      const head = await store.head();
+      if (this.#level(head)) return erased;
+    }
+  }
+
+  #level(head: Head): boolean {
+    return head.chain === this.at.chain && head.pending === this.#waiting;
+  }
+
+  async #commonMark(): Promise<Mark> {
+    for (const mark of this.#marks)
+      if ((await this.options.store.chainAt(mark.position)) === mark.chain) return mark;
+    return START;
+  }
+
+  #goBack(to: Mark): void {
+    envelopes.cut(this.#envelopes, to.position);
+    this.#marks = this.#marks.filter(({ position }) => position < to.position);
+    this.#marks = [to, ...this.#marks];
+  }
+
+  async #followLog(): Promise<boolean> {
+    let erased = false;
+    for (;;) {
+      const facts = await this.options.store.opened(this.at.position, PAGE);
+      for (const fact of facts) erased = this.#give(fact) || erased;
+      const last = facts.at(-1);
+      if (last?.position !== undefined && last.chain !== undefined)
+        this.#mark({ position: last.position, chain: last.chain });
+      if (facts.length < PAGE) return erased;
+    }
+  }
+
+  /** Facts that wait come again whenever the log has moved: they may have stood in it before. */
+  async #followWaiting(skip: number): Promise<boolean> {
+    let erased = false;
+    for (let read = skip; ; read += PAGE) {
+      const page = await this.options.store.pending({ skip: read, limit: PAGE });
+      for (const written of page) erased = this.#give(openFact(written)) || erased;
+      this.#waiting = read + page.length;
+      if (page.length < PAGE) return erased;
+    }
+  }
+
+  #give(fact: LedgerFact): boolean {
+    envelopes.evolve(this.#envelopes, fact);
+    const read = this.options.read(fact);
+    if (read.ok) this.#state = this.options.fold.evolve(this.#state, read.fact);
+    else if (fact.kind !== ERASED) envelopes.unreadable(this.#envelopes, fact.id, read.reason);
+    return fact.kind === ERASED;
+  }
+
+  #mark(mark: Mark): void {
+    this.#marks = thinned([mark, ...this.#marks]);
+  }
+}
+
+/** Newest first, the gaps at least doubling, and always the start. */
+function thinned(marks: readonly Mark[]): readonly Mark[] {
+  const kept: Mark[] = [];
+  let gap = 0;
+  for (const mark of marks) {
+    const last = kept.at(-1);
+    if (last && mark.position > 0 && last.position - mark.position < gap) continue;
+    kept.push(mark);
+    gap = Math.max(1, gap * 2);
+  }
+  return kept;
+}

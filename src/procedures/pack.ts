@@ -1,0 +1,156 @@
+import type { NewFact } from '../care/catalogue.ts';
+import type { Test } from '../care/custody/test.ts';
+import { testOf } from '../care/custody/test.ts';
+import { testByCode } from '../care/custody/test-by-code.ts';
+import { turnOf } from '../care/custody/turn.ts';
+import type { Home } from '../care/home.ts';
+import type { BoxId, PersonId, RoundId, TestId } from '../care/ids.ts';
+import type { Code, How } from '../care/kind.ts';
+import { heldBy, isWithdrawn } from '../care/quality/held.ts';
+import type { Refusal } from '../care/refusal.ts';
+import { allow, refuse } from '../care/refusal.ts';
+import type { Box, Round } from '../care/rounds/round.ts';
+import { roundOf } from '../care/rounds/round.ts';
+import { tallyOf } from '../care/rounds/tally.ts';
+import type { Doing, Outcome } from './doing.ts';
+
+/** The box being filled: the last one begun that nobody has shut. */
+export const openBox = (round: Round): Box | undefined =>
+  round.boxes.findLast((box) => box.closed === undefined);
+
+/** One scan a bag, at the pack table. Only a sealed tube of this round goes in, and only once. */
+export function packBag(
+  home: Home,
+  scan: { readonly round: RoundId; readonly code: string; readonly how: How },
+  doing: Doing,
+): Outcome {
+  const round = roundOf(home, scan.round);
+  if (round === undefined) return refuse({ reason: 'not-closed-yet' });
+  const code = scan.code.trim() as Code;
+  const test = testByCode(home, code);
+  if (test?.turn === undefined) return refuse({ reason: 'code-unknown', code });
+  const refusal = packRefusal(home, round, test);
+  if (refusal !== undefined) return refuse(refusal);
+  const box = openBox(round)?.id ?? (doing.draw() as BoxId);
+  const start: NewFact[] =
+    openBox(round) === undefined ? [{ kind: 'box.started', data: { box, round: round.id } }] : [];
+  return allow([
+    ...start,
+    {
+      kind: 'bag.packed',
+      data: { turn: test.turn, test: test.id, box, code, how: scan.how },
+    },
+  ]);
+}
+
+function packRefusal(home: Home, round: Round, test: Test): Refusal | undefined {
+  const turn = test.turn === undefined ? undefined : turnOf(home, test.turn);
+  if (turn === undefined) return { reason: 'code-unknown', code: test.code ?? '' };
+  const about = { person: turn.person, test: test.id };
+  if (test.spoiled !== undefined || isWithdrawn(home, test.id)) {
+    const at = (test.spoiled ?? test.opened)?.at ?? turn.openedAt;
+    return { reason: 'code-closed', code: test.code ?? '', person: turn.person, at };
+  }
+  const [held] = heldBy(home, test.id);
+  if (held !== undefined) return { reason: 'held-by-finding', finding: held.id };
+  if (turn.round !== round.id) return { reason: 'other-round', ...about };
+  if (test.packed.length > 0) return { reason: 'already-packed', ...about };
+  return test.sealed === undefined ? { reason: 'not-sealed', ...about } : undefined;
+}
+
+/** A bag that leaked, found at the pack table: its code is closed for ever. */
+export function leakedAtPacking(home: Home, id: TestId): Outcome {
+  const test = testOf(home, id);
+  if (test.turn === undefined || test.spoiled !== undefined)
+    return refuse({ reason: 'turn-ended' });
+  return allow([{ kind: 'kit.spoiled', data: { turn: test.turn, test: id, why: 'leak' } }]);
+}
+
+/** The outer box is shut and wiped, on exactly the tests that are in it. */
+export function closeBox(
+  home: Home,
+  { round: id, wiped }: { round: RoundId; wiped: boolean },
+): Outcome {
+  const round = roundOf(home, id);
+  const box = round && openBox(round);
+  if (round === undefined || box === undefined) return refuse({ reason: 'box-empty' });
+  const members = tallyOf(home, round)
+    .packed.filter((test) => test.box === box.id)
+    .map((test) => test.id)
+    .sort();
+  if (members.length === 0) return refuse({ reason: 'box-empty' });
+  return allow([{ kind: 'box.closed', data: { box: box.id, round: id, members, wiped } }]);
+}
+
+/**
+ * Closes the round, only if it tallies: every kit opened is packed or spoiled, nobody's turn is open
+ * and no finding holds a tube. Otherwise says whose tube is missing.
+ */
+export function closeRound(home: Home, id: RoundId): Outcome {
+  const round = roundOf(home, id);
+  if (round === undefined) return refuse({ reason: 'not-closed-yet' });
+  const tally = tallyOf(home, round);
+  const [held] = tally.held;
+  if (held !== undefined) return refuse({ reason: 'held-by-finding', finding: held.id });
+  if (!tally.tallies) {
+    return refuse({
+      reason: 'does-not-tally',
+      missing: [...tally.missing, ...tally.unfinished].map((test) => test.id),
+      open: tally.openTurns.map((turn) => turn.id),
+    });
+  }
+  const box = openBox(round);
+  if (box !== undefined && tally.packed.some((test) => test.box === box.id)) {
+    return refuse({ reason: 'box-not-closed' });
+  }
+  const sorted = (tests: readonly Test[]) => tests.map((test) => test.id).sort();
+  const before = round.closings.map((closing) => closing.id);
+  return allow([
+    {
+      kind: 'round.closed',
+      data: {
+        round: id,
+        packed: sorted(tally.packed),
+        spoiled: sorted(tally.spoiled),
+        ...(before.length > 0 && { replaces: before }),
+      },
+    },
+  ]);
+}
+
+/**
+ * The courier is here early: what is packed goes now, everybody not yet swabbed moves to a second
+ * round of the same day. Turns that are open stay where they are until they end.
+ */
+export function splitRound(
+  home: Home,
+  { round: id, courier }: { readonly round: RoundId; readonly courier: Round['courier'] },
+  doing: Doing,
+): Outcome {
+  const round = roundOf(home, id);
+  if (round === undefined) return refuse({ reason: 'not-closed-yet' });
+  const begun = new Set(peopleBegun(home, round));
+  const [stay, move] = [true, false].map((keep) =>
+    round.people.filter(({ person }) => begun.has(person) === keep),
+  );
+  if (stay === undefined || move === undefined || move.length === 0)
+    return refuse({ reason: 'nobody-chosen' });
+  const next = doing.draw() as RoundId;
+  const { replaces: _before, ...plan } = round.planned.data;
+  return allow([
+    {
+      kind: 'round.listed',
+      data: {
+        round: id,
+        people: stay,
+        leftOff: [...round.leftOff],
+        replaces: round.lists.map((list) => list.id),
+      },
+    },
+    { kind: 'round.planned', data: { ...plan, round: next, courier } },
+    { kind: 'round.listed', data: { round: next, people: move, leftOff: [] } },
+  ]);
+}
+
+const peopleBegun = (home: Home, round: Round): PersonId[] =>
+  round.turns.flatMap((id) => turnOf(home, id)?.person ?? []);

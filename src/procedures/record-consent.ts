@@ -1,0 +1,152 @@
+import type { FactOf, NewFact } from '../care/catalogue.ts';
+import type { Authority } from '../care/consent/facts.ts';
+import type { Home } from '../care/home.ts';
+import { factsIn, standing } from '../care/home.ts';
+import type { FactId, PersonId, RoundId } from '../care/ids.ts';
+import { allow, refuse } from '../care/refusal.ts';
+import { ranks } from '../care/staff/rights.ts';
+import type { Caution, PlanField } from '../care/support/facts.ts';
+import type { Day } from '../care/time.ts';
+import { standingFor } from './describe.ts';
+import type { Doing, Outcome } from './doing.ts';
+
+/**
+ * On whose word this person may be asked, for one kind of test and until a day. It never stands in
+ * for their being willing at the time, and nothing here is concluded by the program.
+ */
+export function recordConsent(
+  home: Home,
+  given: {
+    readonly person: PersonId;
+    readonly test: string;
+    readonly authority: Authority;
+    readonly from: Day;
+    readonly until: Day;
+    readonly reason: string;
+  },
+  doing: Doing,
+): Outcome {
+  if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
+  if (given.reason.trim() === '') return refuse({ reason: 'reason-missing' });
+  if (given.until < given.from)
+    return refuse({ reason: 'not-a-day', field: 'until', given: given.until });
+  const { reason, ...data } = given;
+  const old = standingFor(home, ['person', given.person], {
+    kind: 'consent.decided',
+    where: (fact) => fact.data.test === given.test,
+  });
+  return allow([
+    { kind: 'consent.decided', data: { ...data, ...old }, private: { reason: reason.trim() } },
+  ]);
+}
+
+/** The support plan, field by field; an empty text takes a field out. */
+export function writePlan(
+  home: Home,
+  plan: {
+    readonly person: PersonId;
+    readonly fields: Partial<Record<PlanField, string>>;
+    readonly next?: Day;
+  },
+): Outcome {
+  const { person } = plan;
+  const described = standing(factsIn(home, 'person', person), 'support.described');
+  const facts: NewFact[] = [];
+  for (const [about, raw] of Object.entries(plan.fields) as [PlanField, string][]) {
+    const value = raw.trim().normalize('NFC');
+    const now = described.findLast((fact) => fact.data.about === about)?.private?.value ?? '';
+    if (value.length > 4000) return refuse({ reason: 'too-long', field: about, most: 4000 });
+    if (value === now) continue;
+    const old = standingFor(home, ['person', person], {
+      kind: 'support.described',
+      where: (fact) => fact.data.about === about,
+    });
+    facts.push({ kind: 'support.described', data: { person, about, ...old }, private: { value } });
+  }
+  if (plan.next !== undefined) {
+    const old = standingFor(home, ['person', person], { kind: 'support.reviewed' });
+    facts.push({ kind: 'support.reviewed', data: { person, next: plan.next, ...old } });
+  }
+  return allow(facts);
+}
+
+export const setWays = (
+  home: Home,
+  ways: Omit<FactOf<'support.ways'>['data'], 'replaces'>,
+): Outcome =>
+  allow([
+    {
+      kind: 'support.ways',
+      data: { ...ways, ...standingFor(home, ['person', ways.person], { kind: 'support.ways' }) },
+    },
+  ]);
+
+/** Anybody may raise a caution; from then on a swab waits for a clinician's answer. */
+export const raiseCaution = (raised: {
+  readonly person: PersonId;
+  readonly caution: Caution;
+  readonly note: string;
+}): Outcome =>
+  raised.note.trim() === ''
+    ? refuse({ reason: 'empty', field: 'note' })
+    : allow([
+        {
+          kind: 'caution.raised',
+          data: { person: raised.person, caution: raised.caution },
+          private: { note: raised.note.trim() },
+        },
+      ]);
+
+export function answerCaution(
+  home: Home,
+  given: {
+    readonly person: PersonId;
+    readonly caution: FactId;
+    readonly answer: FactOf<'caution.answered'>['data']['answer'];
+    readonly until?: Day;
+    readonly clinician: string;
+    readonly words: string;
+  },
+  doing: Doing,
+): Outcome {
+  if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
+  if (given.clinician.trim() === '') return refuse({ reason: 'empty', field: 'clinician' });
+  if (given.words.trim() === '') return refuse({ reason: 'empty', field: 'words' });
+  const { clinician, words, ...data } = given;
+  const old = standingFor(home, ['person', given.person], {
+    kind: 'caution.answered',
+    where: (fact) => fact.data.caution === given.caution,
+  });
+  return allow([
+    {
+      kind: 'caution.answered',
+      data: { ...data, ...old },
+      private: { clinician: clinician.trim(), words: words.trim() },
+    },
+  ]);
+}
+
+/** What was agreed with the doctor to do beforehand, and how long ahead. Never a dose. */
+export function agreePreparation(
+  given: Omit<FactOf<'preparation.agreed'>['data'], 'replaces'> & {
+    readonly clinician: string;
+    readonly words: string;
+  },
+): Outcome {
+  const { clinician, words, ...data } = given;
+  if (clinician.trim() === '') return refuse({ reason: 'empty', field: 'clinician' });
+  if (words.trim() === '') return refuse({ reason: 'empty', field: 'words' });
+  return allow([
+    {
+      kind: 'preparation.agreed',
+      data,
+      private: { clinician: clinician.trim(), words: words.trim() },
+    },
+  ]);
+}
+
+export const preparationDone = (done: {
+  readonly person: PersonId;
+  readonly round: RoundId;
+  readonly agreed: FactId;
+}): Outcome => allow([{ kind: 'preparation.done', data: done }]);

@@ -1,0 +1,171 @@
+import type { NewFact } from '../care/catalogue.ts';
+import { testByCode } from '../care/custody/test-by-code.ts';
+import { turnOf } from '../care/custody/turn.ts';
+import type { Home } from '../care/home.ts';
+import type { PersonId, StaffId, TestId } from '../care/ids.ts';
+import type { Code, How } from '../care/kind.ts';
+import { personOf } from '../care/people/person.ts';
+import { allow, refuse } from '../care/refusal.ts';
+import type { Action } from '../care/results/actions.ts';
+import { actionsFor } from '../care/results/actions.ts';
+import type { ActionKind, Outcome as TestOutcome } from '../care/results/facts.ts';
+import { registrationOf, resultsFor } from '../care/results/outcome.ts';
+import type { Day, Instant } from '../care/time.ts';
+import type { Doing, Outcome } from './doing.ts';
+import { today } from './doing.ts';
+
+export interface GivenResult {
+  readonly code: string;
+  readonly how: How;
+  readonly outcome: TestOutcome;
+  /** The day printed on the result. */
+  readonly reported: Day;
+  /** The second identifier on it: a birth date, a name or the registration's reference. */
+  readonly second:
+    | { readonly is: 'born' | 'name' | 'reference'; readonly value: string }
+    | undefined;
+  /** This corrects or withdraws what was reported before. */
+  readonly corrects?: boolean;
+}
+
+/** Which test a code names, for showing back before anything is kept. */
+export function testNamed(
+  home: Home,
+  code: string,
+): { test: TestId; person: PersonId } | undefined {
+  const test = testByCode(home, code.trim() as Code);
+  const person = test?.turn === undefined ? undefined : turnOf(home, test.turn)?.person;
+  return test === undefined || person === undefined ? undefined : { test: test.id, person };
+}
+
+/**
+ * A result by its code, kept only if a second identifier agrees with the person the code leads to.
+ * A result for a code nobody here used is kept too, as a finding: it physically came.
+ */
+export function recordResult(home: Home, given: GivenResult, doing: Doing): Outcome {
+  if (given.reported > today(home, doing))
+    return refuse({ reason: 'in-the-future', field: 'reported' });
+  const code = given.code.trim() as Code;
+  const named = testNamed(home, code);
+  if (named === undefined) return allow([fact(given, { code, matched: 'none', replaces: [] })]);
+  if (given.second === undefined || !agrees(home, named, given.second)) {
+    return refuse({ reason: 'second-identifier-differs' });
+  }
+  const before = resultsFor(home, named.test);
+  const [last] = before;
+  if (last !== undefined && given.corrects !== true) {
+    return refuse({ reason: 'result-exists', outcome: last.data.outcome, at: last.at });
+  }
+  const replaces = before.map((result) => result.id);
+  return allow([fact(given, { code, test: named.test, matched: given.second.is, replaces })]);
+}
+
+type Recorded = Extract<NewFact, { kind: 'result.recorded' }>;
+
+const fact = (
+  given: GivenResult,
+  found: Pick<Recorded['data'], 'code' | 'test' | 'matched'> & {
+    replaces: NonNullable<Recorded['data']['replaces']>;
+  },
+): Recorded => {
+  const { replaces, ...rest } = found;
+  const { outcome, how, reported } = given;
+  return {
+    kind: 'result.recorded',
+    data: { ...rest, outcome, how, reported, ...(replaces.length > 0 && { replaces }) },
+  };
+};
+
+/** Compared without case, accents or spaces; nothing is guessed and nothing is near enough. */
+function agrees(
+  home: Home,
+  named: { test: TestId; person: PersonId },
+  second: NonNullable<GivenResult['second']>,
+): boolean {
+  const person = personOf(home, named.person);
+  const known =
+    second.is === 'born'
+      ? person.born
+      : second.is === 'name'
+        ? person.name
+        : registrationOf(home, named.test).registered?.data.reference;
+  return known !== undefined && plain(known) !== '' && plain(known) === plain(second.value);
+}
+
+const plain = (text: string): string =>
+  text.normalize('NFKD').replace(/\p{M}/gu, '').replace(/\s+/g, '').toLocaleLowerCase('en');
+
+/** Somebody rang about a late result: whom, what was said, when to ring again. */
+export const chaseResult = (chase: {
+  readonly test: TestId;
+  readonly whom: string;
+  readonly said: string;
+  readonly next?: Instant;
+}): Outcome => {
+  if (chase.whom.trim() === '') return refuse({ reason: 'empty', field: 'whom' });
+  if (chase.said.trim() === '') return refuse({ reason: 'empty', field: 'said' });
+  const next = chase.next === undefined ? {} : { next: chase.next };
+  return allow([
+    {
+      kind: 'result.chased',
+      data: { test: chase.test, ...next },
+      private: { whom: chase.whom.trim(), said: chase.said.trim() },
+    },
+  ]);
+};
+
+const find = (home: Home, test: TestId, kind: ActionKind): Action | undefined =>
+  actionsFor(home, test).find((action) => action.kind === kind);
+
+/** Gives an action of a result to a named person, by a time. */
+export function nameAction(
+  home: Home,
+  {
+    test,
+    action,
+    who,
+    due,
+  }: {
+    readonly test: TestId;
+    readonly action: ActionKind;
+    readonly who: StaffId;
+    readonly due: Instant;
+  },
+): Outcome {
+  const found = find(home, test, action);
+  if (found === undefined) return refuse({ reason: 'result-superseded' });
+  const replaces = found.named === undefined ? {} : { replaces: [found.named.id] };
+  return allow([
+    {
+      kind: 'action.named',
+      data: { test, result: found.result.id, action, who, due, ...replaces },
+    },
+  ]);
+}
+
+export function doAction(
+  home: Home,
+  done: {
+    readonly test: TestId;
+    readonly action: ActionKind;
+    readonly outcome: 'done' | 'not-needed';
+    readonly note: string;
+  },
+): Outcome {
+  const found = find(home, done.test, done.action);
+  if (found === undefined) return refuse({ reason: 'result-superseded' });
+  if (done.outcome === 'not-needed' && done.note.trim() === '')
+    return refuse({ reason: 'reason-missing' });
+  const { test, action, outcome } = done;
+  const replaces = [found.done, found.before].flatMap((each) => each?.id ?? []);
+  return allow([
+    {
+      kind: 'action.done',
+      data: {
+        ...{ test, action, outcome, result: found.result.id },
+        ...(replaces.length > 0 && { replaces }),
+      },
+      private: { note: done.note.trim() },
+    },
+  ]);
+}

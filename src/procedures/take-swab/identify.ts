@@ -1,0 +1,57 @@
+import type { NewFact } from '../../care/catalogue.ts';
+import { turnsInRound } from '../../care/custody/person-turns.ts';
+import type { Test } from '../../care/custody/test.ts';
+import type { Turn } from '../../care/custody/turn.ts';
+import type { Home } from '../../care/home.ts';
+import type { FactId } from '../../care/ids.ts';
+import { noIn } from '../../care/quality/of-round.ts';
+import { allow } from '../../care/refusal.ts';
+import { planOf } from '../../care/support/plan.ts';
+import type { Outcome } from '../doing.ts';
+import type { TurnTouch } from './touch.ts';
+
+type Identify = Extract<TurnTouch, { do: 'identify' }>;
+type Willing = Extract<TurnTouch, { do: 'willing' }>;
+
+/** T2. The blind choice. Anybody but this person ends the turn; who was picked is kept as a near miss. */
+export function identify(home: Home, turn: Turn, touch: Identify, test: Test | undefined): Outcome {
+  const way = planOf(home, turn.person).identity;
+  const facts: NewFact[] = [
+    { kind: 'identity.established', data: { turn: turn.id, way, chosen: touch.chosen } },
+  ];
+  if (touch.chosen !== turn.person) {
+    facts.push(...spoilOpen(turn, test), {
+      kind: 'turn.closed',
+      data: { turn: turn.id, end: 'not-them' },
+    });
+  }
+  return allow(facts);
+}
+
+/** T3. Anything but yes is not now. A yes says which earlier noes it knew of. */
+export function willing(home: Home, turn: Turn, touch: Willing, test: Test | undefined): Outcome {
+  const { answer } = touch;
+  const knowing = answer === 'yes' ? earlierNoes(home, turn) : [];
+  const facts: NewFact[] = [
+    {
+      kind: 'willingness.seen',
+      data: { turn: turn.id, answer, ...(knowing.length > 0 && { knowing }) },
+    },
+  ];
+  if (answer !== 'yes') {
+    const end = answer === 'no' ? 'declined' : 'not-now';
+    facts.push(...spoilOpen(turn, test), { kind: 'turn.closed', data: { turn: turn.id, end } });
+  }
+  return allow(facts);
+}
+
+const earlierNoes = (home: Home, turn: Turn): FactId[] =>
+  turnsInRound(home, turn.person, turn.round)
+    .filter((other) => other.id !== turn.id)
+    .flatMap(noIn);
+
+/** A kit that was opened for somebody who then did not want it is never used for anybody. */
+export const spoilOpen = (turn: Turn, test: Test | undefined): NewFact[] =>
+  test === undefined
+    ? []
+    : [{ kind: 'kit.spoiled', data: { turn: turn.id, test: test.id, why: 'stopped' } }];

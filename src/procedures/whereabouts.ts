@@ -1,0 +1,85 @@
+import type { FactOf } from '../care/catalogue.ts';
+import type { Home } from '../care/home.ts';
+import type { PersonId } from '../care/ids.ts';
+import type { Symptom } from '../care/outbreaks/facts.ts';
+import { allow, refuse } from '../care/refusal.ts';
+import { ranks } from '../care/staff/rights.ts';
+import type { Day } from '../care/time.ts';
+import type { Doing, Outcome } from './doing.ts';
+import { today } from './doing.ts';
+
+/** Somebody moved in, or came back. Starts the rule for returns or admissions. */
+export function personCame(
+  home: Home,
+  came: {
+    readonly person: PersonId;
+    readonly on: Day;
+    readonly from: FactOf<'person.came'>['data']['from'];
+  },
+  doing: Doing,
+): Outcome {
+  if (came.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  return allow([{ kind: 'person.came', data: came }]);
+}
+
+export function personWent(
+  home: Home,
+  went: {
+    readonly person: PersonId;
+    readonly on: Day;
+    readonly to: FactOf<'person.went'>['data']['to'];
+  },
+  doing: Doing,
+): Outcome {
+  if (went.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  return allow([{ kind: 'person.went', data: went }]);
+}
+
+export function noticeSymptoms(
+  home: Home,
+  seen: {
+    readonly person: PersonId;
+    readonly on: Day;
+    readonly signs: readonly Symptom[];
+    readonly note: string;
+  },
+  doing: Doing,
+): Outcome {
+  if (seen.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  if (seen.signs.length === 0 && seen.note.trim() === '')
+    return refuse({ reason: 'empty', field: 'signs' });
+  const { person, on } = seen;
+  return allow([
+    {
+      kind: 'symptoms.noticed',
+      data: { person, on, signs: [...seen.signs] },
+      private: { note: seen.note.trim() },
+    },
+  ]);
+}
+
+export function noteContact(
+  home: Home,
+  contact: {
+    readonly person: PersonId;
+    readonly on: Day;
+    readonly source?: PersonId;
+    readonly note: string;
+  },
+  doing: Doing,
+): Outcome {
+  if (contact.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  const { note, ...data } = contact;
+  return allow([{ kind: 'contact.noted', data, private: { note: note.trim() } }]);
+}
+
+/** A senior says that the whole home is tested, counting from this day, and who asked for it. */
+export function testWholeHome(
+  home: Home,
+  { on, askedBy }: { readonly on: Day; readonly askedBy: string },
+  doing: Doing,
+): Outcome {
+  if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
+  if (askedBy.trim() === '') return refuse({ reason: 'empty', field: 'askedBy' });
+  return allow([{ kind: 'home.tested-on', data: { on }, private: { askedBy: askedBy.trim() } }]);
+}
