@@ -3,6 +3,7 @@ import { hostname, networkInterfaces } from 'node:os';
 import { FORMAT } from '../care/catalogue.ts';
 import type { Hash } from '../ledger/hash.ts';
 import { openSqlite } from '../ledger/stores/sqlite/open.ts';
+import { tinyHome } from './demo/tiny-home.ts';
 import { startWords } from './start/faults.ts';
 import type { Machine } from './start/machine.ts';
 import { HELP, readOptions } from './start/options.ts';
@@ -20,6 +21,7 @@ const thisMachine = (appFolder: string): Machine => ({
   hostName: hostname(),
   interfaces: networkInterfaces,
   zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  demo: tinyHome,
   appFolder,
   log: process.stderr,
   say: (text) => console.log(text),
@@ -34,6 +36,8 @@ export async function main(
   args: readonly string[],
   at: { readonly appFolder: string; readonly cwd: string },
 ): Promise<Running | undefined> {
+  // Whatever is made from here on is for this user alone.
+  process.umask(0o077);
   const read = readOptions(args, process.env, at.cwd);
   if (!read.ok) return fail(read.message);
   if (read.options.help) {

@@ -33,25 +33,38 @@ export async function changePin(
   return give(tablet ? { tablet } : {});
 }
 
+export interface GivenPin {
+  readonly staff: StaffId;
+  readonly pin: string;
+  readonly mustChange: boolean;
+}
+
 /** A manager gives a colleague a PIN, which they must change at their first sign-in. */
 export async function setPin(
   parts: Parts,
-  to: { readonly staff: StaffId; readonly pin: string; readonly mustChange?: boolean },
+  to: Omit<GivenPin, 'mustChange'> & { readonly mustChange?: boolean },
   by: string,
 ): Promise<Answer<null>> {
   if ((await parts.rights.colleague(to.staff)) === undefined) return turn({ reason: 'not-found' });
   const fault = pinFault(to.pin);
   if (fault) return turn({ reason: 'pin-refused', fault });
-  const hash = await hashPin(to.pin, parts.pinCost);
-  const at = instantOf(parts.now());
-  const { accounts } = parts;
-  accounts.together(() => {
-    const mustChange = to.mustChange ?? true;
-    accounts.credentials.set(to.staff, { hash, mustChange, at, by });
-    accounts.sessions.endAllOf(to.staff);
-    accounts.events.add({ at, what: 'pin-set', by, about: to.staff });
-  });
+  await givePin(parts, { mustChange: true, ...to }, by);
   return give(null);
+}
+
+/** The same without asking who it is for or whether the PIN is good. */
+export async function givePin(
+  { accounts, pinCost, now }: Parts,
+  { staff, pin, mustChange }: GivenPin,
+  by: string,
+): Promise<void> {
+  const hash = await hashPin(pin, pinCost);
+  const at = instantOf(now());
+  accounts.together(() => {
+    accounts.credentials.set(staff, { hash, mustChange, at, by });
+    accounts.sessions.endAllOf(staff);
+    accounts.events.add({ at, what: 'pin-set', by, about: staff });
+  });
 }
 
 /** Somebody's PIN opens nothing any more: at once here, at next contact on each tablet. */

@@ -1,25 +1,26 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dayOf, instantOf } from '../../care/time.ts';
-import { setPin } from '../accounts/pin-handlers.ts';
+import { givePin } from '../accounts/pin-handlers.ts';
 import type { Parts } from '../parts.ts';
-import { writeFacts } from '../service/write-facts.ts';
-import { type DemoHome, type DemoStaff, demoHome } from './source.ts';
-
-const SEED = 20261125;
-export const DEMO_ZONE = 'Europe/London';
-
-/** The invented home as it would be today. */
-export const demoToday = (now: number): DemoHome =>
-  demoHome({ seed: SEED, today: dayOf(instantOf(now), DEMO_ZONE), zone: DEMO_ZONE });
+import { keepAsArrived, serverDesk } from '../service/write-facts.ts';
+import type { DemoSource, DemoStaff } from './source.ts';
 
 /** Moves the invented home into an empty service. Its PINs are printed, so nobody has to change them. */
-export async function settleDemo(parts: Parts, home: DemoHome, file: string): Promise<void> {
-  await writeFacts(parts.ledger, home.facts, parts.random);
-  for (const { id, pin } of home.staff) {
-    const set = await setPin(parts, { staff: id, pin, mustChange: false }, 'demo');
-    if (!set.ok) throw new Error(`${id}: ${set.turned.reason}`);
-  }
-  writeFileSync(file, JSON.stringify(home.staff, null, 2));
+export async function settleDemo(parts: Parts, source: DemoSource, file: string): Promise<void> {
+  const { ledger, random, now, accounts } = parts;
+  const { zone } = accounts.settings;
+  const desk = await serverDesk(ledger, random);
+  const home = source.make({
+    ...desk,
+    zone,
+    now: instantOf(now()),
+    today: dayOf(instantOf(now()), zone),
+  });
+  writeFileSync(file, JSON.stringify(home.staff, null, 2), { mode: 0o600 });
+  // PINs first: a ledger with facts is never begun again.
+  for (const { id, pin } of home.staff)
+    await givePin(parts, { staff: id, pin, mustChange: false }, 'demo');
+  await keepAsArrived(ledger, home);
 }
 
 /** How to sign in to the invented home in this folder; empty for a real service. */

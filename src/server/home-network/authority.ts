@@ -1,3 +1,4 @@
+import { isIP } from 'node:net';
 import { AsnConvert } from '@peculiar/asn1-schema';
 import {
   GeneralName,
@@ -6,24 +7,17 @@ import {
   id_ce_nameConstraints,
   NameConstraints,
 } from '@peculiar/asn1-x509';
+import { INSIDE_IPV4, INSIDE_IPV6, INSIDE_NAMES } from './inside.ts';
 import { ALGORITHM, drawSerial, type KeyedCertificate, keyToPem, newKeys, x509 } from './x509.ts';
 
 const DAY = 24 * 60 * 60 * 1000;
 const YEARS = 10;
 
-/**
- * What a certificate of ours may be for: addresses that exist only inside a home (RFC 1918, 4193,
- * 3927, 4291), names that do (RFC 6762 `.local`, RFC 8375 `.home.arpa`), and this machine's own name.
- * A tablet that trusts our authority does not thereby trust it for anything on the internet.
- */
-const INSIDE = ['10.0.0.0/8', '172.16.0.0/12', '192.168.0.0/16', '169.254.0.0/16', '127.0.0.0/8'];
-const INSIDE_6 = ['fc00::/7', 'fe80::/10', '::1/128'];
-const NAMES = ['local', 'home.arpa', 'internal', 'lan', 'localhost'];
-
 export interface NewAuthority {
   /** Shown by tablets in their list of authorities. */
   readonly title: string;
-  readonly hostName: string;
+  /** Names and addresses outside a home's own that this machine has; it may vouch for these too. */
+  readonly extra: readonly string[];
   /** ms since 1970. */
   readonly now: number;
   readonly random: (bytes: number) => Uint8Array;
@@ -48,19 +42,28 @@ export async function makeAuthority(wanted: NewAuthority): Promise<KeyedCertific
         true,
       ),
       await x509.SubjectKeyIdentifierExtension.create(keys.publicKey),
-      onlyInside(wanted.hostName),
+      onlyInside(wanted.extra),
     ],
   });
   return { certificate: `${made.toString('pem')}\n`, key: await keyToPem(keys) };
 }
 
-/** Name constraints (RFC 5280 section 4.2.1.10), critical: whoever cannot heed them must refuse. */
-function onlyInside(hostName: string) {
+/**
+ * Name constraints (RFC 5280 section 4.2.1.10), critical: whoever cannot heed them must refuse. A
+ * tablet that trusts our authority does not thereby trust it for anything on the internet.
+ */
+function onlyInside(extra: readonly string[]) {
+  const [addresses, names] = [extra.filter(isAddress), extra.filter((name) => !isAddress(name))];
   const bases = [
-    ...[...NAMES, hostName].map((dNSName) => new GeneralName({ dNSName })),
-    ...[...INSIDE, ...INSIDE_6].map((iPAddress) => new GeneralName({ iPAddress })),
+    ...[...INSIDE_NAMES, ...names].map((dNSName) => new GeneralName({ dNSName })),
+    ...[...INSIDE_IPV4, ...INSIDE_IPV6, ...addresses.map(alone)].map(
+      (iPAddress) => new GeneralName({ iPAddress }),
+    ),
   ];
   const permittedSubtrees = new GeneralSubtrees(bases.map((base) => new GeneralSubtree({ base })));
   const value = AsnConvert.serialize(new NameConstraints({ permittedSubtrees }));
   return new x509.Extension(id_ce_nameConstraints, true, value);
 }
+
+const isAddress = (name: string): boolean => isIP(name) !== 0;
+const alone = (address: string): string => `${address}/${isIP(address) === 4 ? 32 : 128}`;

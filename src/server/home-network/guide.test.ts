@@ -10,7 +10,7 @@ describe('the page that leads a tablet to trust the server', () => {
   it('hands out the certificate whose number it shows, under a strict policy', async () => {
     const { certificate } = await makeAuthority({
       title: 'Aldermere',
-      hostName: 'desk',
+      extra: [],
       now: Date.now(),
       random: randomBytes,
     });
@@ -44,7 +44,7 @@ describe('the page that leads a tablet to trust the server', () => {
     const found = homeAddresses({
       lo: [at('127.0.0.1', 'IPv4', true)],
       tun0: [at('10.8.0.2', 'IPv4'), at('fe80::1', 'IPv6')],
-      eth0: [at('fd00::20', 'IPv6'), at('192.168.1.20', 'IPv4')],
+      eth0: [at('fd00::20', 'IPv6'), at('2001:db8::9', 'IPv6'), at('192.168.1.20', 'IPv4')],
     });
     expect(found).toEqual(['192.168.1.20', '10.8.0.2', 'fd00::20']);
   });

@@ -1,6 +1,6 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -16,7 +16,6 @@ beforeEach(() => {
   wanted = {
     folder: join(folder, 'tls'),
     title: 'Aldermere',
-    hostName: 'aldermere-desk',
     names: ['192.168.1.20', 'fd00::20', 'aldermere-desk.local', 'aldermere-desk'],
     now: Date.now(),
     random: randomBytes,
@@ -54,7 +53,6 @@ describe('the home’s own certificate', () => {
 
   it('comes from an authority that is worth nothing outside the home', async () => {
     const { authority } = await keepTls(wanted);
-    const { readFileSync } = await import('node:fs');
     const keyed = { certificate: authority, key: readFileSync(file('authority-key.pem'), 'utf8') };
     for (const names of [['bank.example'], ['203.0.113.9'], ['2001:db8::1']]) {
       const forged = await issueCertificate(keyed, { ...wanted, names });
@@ -63,6 +61,17 @@ describe('the home’s own certificate', () => {
       expect([names, judged.status]).not.toEqual([names, 0]);
       expect(judged.stderr).toContain('permitted subtree violation');
     }
+  });
+
+  it('is for an address outside a home’s own only where the machine has one; a new one needs a new authority', async () => {
+    const odd = { ...wanted, names: ['198.51.100.7', ...wanted.names] };
+    const first = await keepTls(odd);
+    expect(verify(file('server.pem'), '-verify_ip', '198.51.100.7').stdout).toContain('OK');
+    expect((await keepTls(odd)).replaced).toBe(false);
+    const moved = await keepTls({ ...odd, names: ['198.51.100.8'] });
+    expect([first.replaced, moved.replaced]).toEqual([false, true]);
+    expect(moved.authority).not.toBe(first.authority);
+    expect(verify(file('server.pem'), '-verify_ip', '198.51.100.8').stdout).toContain('OK');
   });
 
   it('has the fingerprint that OpenSSL reads from it', async () => {

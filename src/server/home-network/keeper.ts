@@ -2,13 +2,16 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSy
 import { join } from 'node:path';
 import { makeAuthority } from './authority.ts';
 import { issueCertificate, mustRenew, type Wanted } from './certificate.ts';
+import { isInside } from './inside.ts';
 import type { KeyedCertificate } from './x509.ts';
 
 export interface HomeTls {
   /** What a tablet is led to trust, PEM. */
   readonly authority: string;
+  /** True when there was an authority, but another had to be made: tablets must be led to it again. */
+  readonly replaced: boolean;
   readonly server: KeyedCertificate;
-  /** True when a new certificate was made just now. */
+  /** True when the server's certificate was made just now. */
   readonly renewed: boolean;
 }
 
@@ -16,7 +19,6 @@ export interface KeepTls extends Wanted {
   /** The data folder's own for these files; made when missing. */
   readonly folder: string;
   readonly title: string;
-  readonly hostName: string;
 }
 
 /**
@@ -26,15 +28,33 @@ export interface KeepTls extends Wanted {
 export async function keepTls(wanted: KeepTls): Promise<HomeTls> {
   mkdirSync(wanted.folder, { recursive: true, mode: 0o700 });
   chmodSync(wanted.folder, 0o700);
-  const { folder } = wanted;
-  const authority =
-    load(folder, 'authority') ?? save(folder, 'authority', await makeAuthority(wanted));
-  const held = load(folder, 'server');
-  if (held && !mustRenew(held.certificate, wanted))
-    return { authority: authority.certificate, server: held, renewed: false };
-  const server = save(folder, 'server', await issueCertificate(authority, wanted));
-  return { authority: authority.certificate, server, renewed: true };
+  const before = load(wanted.folder, 'authority');
+  const known = before && maySign(wanted) ? before : undefined;
+  const authority = known ?? (await freshAuthority(wanted));
+  const held = known && load(wanted.folder, 'server');
+  const keep = held && !mustRenew(held.certificate, wanted);
+  const server = keep
+    ? held
+    : save(wanted.folder, 'server', await issueCertificate(authority, wanted));
+  const replaced = before !== undefined && known === undefined;
+  return { authority: authority.certificate, replaced, server, renewed: !keep };
 }
+
+/** Whether the authority there is may vouch for every name that is wanted now. */
+function maySign({ folder, names }: KeepTls): boolean {
+  const file = extraFile(folder);
+  const extra = existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as string[]) : [];
+  return names.every((name) => isInside(name) || extra.includes(name));
+}
+
+async function freshAuthority(wanted: KeepTls): Promise<KeyedCertificate> {
+  const extra = wanted.names.filter((name) => !isInside(name));
+  const made = await makeAuthority({ ...wanted, extra });
+  write(extraFile(wanted.folder), JSON.stringify(extra), 0o644);
+  return save(wanted.folder, 'authority', made);
+}
+
+const extraFile = (folder: string): string => join(folder, 'authority-also-for.json');
 
 type Kind = 'authority' | 'server';
 const files = (folder: string, kind: Kind) => ({

@@ -1,10 +1,10 @@
 import { idFromBytes, type StaffId } from '../../care/ids.ts';
 import { instantOf } from '../../care/time.ts';
 import { pinFault } from '../../procedures/access/pin.ts';
-import { setPin } from '../accounts/pin-handlers.ts';
+import { givePin } from '../accounts/pin-handlers.ts';
 import type { Random } from '../accounts/secrets.ts';
 import type { Parts } from '../parts.ts';
-import { writeFacts } from './write-facts.ts';
+import { keepAsArrived, pen, serverDesk } from './write-facts.ts';
 
 export interface FirstManager {
   readonly staff: StaffId;
@@ -21,10 +21,10 @@ export async function addFirstManager(parts: Parts, name: string): Promise<First
     { kind: 'staff.described', data: { staff, about: 'name' }, private: { value: name }, at, by },
     { kind: 'staff.role', data: { staff, role: 'manager' }, at, by },
   ] as const;
-  await writeFacts(parts.ledger, said, parts.random);
   const pin = drawPin(parts.random);
-  const set = await setPin(parts, { staff, pin }, 'start');
-  if (!set.ok) throw new Error(set.turned.reason);
+  // The PIN first: a ledger with facts is never begun again.
+  await givePin(parts, { staff, pin, mustChange: true }, 'start');
+  await keepAsArrived(parts.ledger, pen(said, await serverDesk(parts.ledger, parts.random)));
   return { staff, name, pin };
 }
 

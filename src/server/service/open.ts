@@ -36,12 +36,12 @@ export interface Service {
 export async function openService(
   folder: string,
   world: World,
-  first: FirstTime,
+  first: () => FirstTime,
 ): Promise<Service> {
   const at = places(folder);
   const accounts = openAccounts(at.accounts, {
     random: world.random,
-    firstSettings: () => firstSettings(world.random, first),
+    firstSettings: () => firstSettings(world.random, first()),
   });
   try {
     const store = world.openStore(at.ledger, accounts.settings.service as ServiceId);

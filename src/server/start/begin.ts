@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { DEMO_ZONE, demoToday, settleDemo } from '../demo/settle.ts';
+import { settleDemo } from '../demo/settle.ts';
 import type { Parts } from '../parts.ts';
 import { addFirstManager, type FirstManager } from '../service/first-manager.ts';
 import { openService } from '../service/open.ts';
@@ -17,20 +17,19 @@ export interface Begun {
 
 /** Opens what is there; an empty folder becomes the invented home, or a real one when asked for. */
 export async function begin(options: Options, machine: Machine): Promise<Begun> {
-  const zone = options.zone ?? (options.empty ? machine.zone : DEMO_ZONE);
-  checkZone(zone);
-  if (options.empty && options.manager === undefined && !hasBegun(options))
+  const demo = options.empty ? undefined : machine.demo;
+  if (!demo && options.manager === undefined && !hasBegun(options))
     throw new StartFault('needs-manager', options.data);
-  const demo = options.empty ? undefined : demoToday(machine.now());
-  const title = options.title ?? demo?.service.title ?? 'Our home';
-  const { parts, isNew, close } = await openService(options.data, machine, { title, zone });
+  const { parts, isNew, close } = await openService(options.data, machine, () => ({
+    title: options.title ?? demo?.title ?? 'Our home',
+    zone: knownZone(options.zone ?? demo?.zone ?? machine.zone),
+  }));
   try {
-    if (isNew && demo) await settleDemo(parts, demo, places(options.data).demo);
-    const manager =
-      isNew && options.manager !== undefined
-        ? await addFirstManager(parts, options.manager)
-        : undefined;
-    return { parts, close, ...(manager && { manager }) };
+    if (!isNew) return { parts, close };
+    if (demo) await settleDemo(parts, demo, places(options.data).demo);
+    else if (options.manager !== undefined)
+      return { parts, close, manager: await addFirstManager(parts, options.manager) };
+    return { parts, close };
   } catch (error) {
     await close();
     throw error;
@@ -39,9 +38,9 @@ export async function begin(options: Options, machine: Machine): Promise<Begun> 
 
 const hasBegun = ({ data }: Options): boolean => existsSync(places(data).accounts);
 
-function checkZone(zone: string): void {
+function knownZone(zone: string): string {
   try {
-    new Intl.DateTimeFormat('en-GB', { timeZone: zone });
+    return new Intl.DateTimeFormat('en-GB', { timeZone: zone }).resolvedOptions().timeZone;
   } catch (cause) {
     throw new StartFault('unknown-zone', zone, { cause });
   }

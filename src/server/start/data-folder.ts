@@ -9,7 +9,7 @@ import {
   rmSync,
   writeFileSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { StartFault } from './faults.ts';
 
@@ -29,7 +29,7 @@ export const places = (folder: string) => ({
 /** Makes the folder if need be, for its owner alone, and sees that it can be written to. */
 export function prepareFolder(folder: string): void {
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolder(folder);
     accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK);
     // Permission bits say nothing of a disk that is mounted to be read only, or full.
     const probe = join(folder, '.probe');
@@ -41,6 +41,13 @@ export function prepareFolder(folder: string): void {
       throw new StartFault('disk-full', folder, { cause });
     throw new StartFault('folder-not-writable', folder, { cause });
   }
+}
+
+/** One step at a time: Node's recursive way never returns where the system says ENOENT, as in /proc. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  mkdirSync(folder, { mode: 0o700 });
 }
 
 const ASIDE = 'before-';

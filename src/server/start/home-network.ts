@@ -1,6 +1,7 @@
 import type { AddressInfo } from 'node:net';
 import { homeAddresses, inUrl } from '../home-network/addresses.ts';
 import { buildGuide } from '../home-network/guide.ts';
+import { isInside } from '../home-network/inside.ts';
 import { keepTls } from '../home-network/keeper.ts';
 import { fingerprint, type KeyedCertificate } from '../home-network/x509.ts';
 import { places } from './data-folder.ts';
@@ -23,6 +24,8 @@ export interface HomeNetwork {
   readonly address: string;
   /** Names under which the machine may be called. */
   readonly names: readonly string[];
+  /** Tablets that trusted an older authority must be led to this one. */
+  readonly replaced: boolean;
   /** A fresh certificate, when the old one nears its end or the machine has another address. */
   readonly renew: () => Promise<Tls | undefined>;
 }
@@ -32,31 +35,29 @@ export async function openHomeNetwork(
   machine: Machine,
   title: string,
 ): Promise<HomeNetwork> {
-  const names = localNames(machine.hostName);
-  const keep = () =>
+  const local = localNames(machine.hostName);
+  const fixed = [...local, ...options.names, 'localhost', '127.0.0.1'];
+  const names = () => [...addressesOf(options, machine), ...fixed];
+  const keep = (wanted: readonly string[]) =>
     keepTls({
       folder: places(options.data).tls,
       title,
-      hostName: machine.hostName.toLowerCase(),
-      names: [
-        ...addressesOf(options, machine),
-        ...names,
-        ...options.names,
-        'localhost',
-        '127.0.0.1',
-      ],
+      names: wanted,
       now: machine.now(),
       random: machine.random,
     });
-  const { authority, server } = await keep();
+  const first = names();
+  const { authority, replaced, server } = await keep(first);
   return {
     tls: tlsOf(server),
     authority,
+    replaced,
     fingerprint: fingerprint(authority),
     address: addressesOf(options, machine)[0] ?? '127.0.0.1',
-    names,
+    names: local,
     renew: async () => {
-      const again = await keep();
+      // A running server never changes the authority under its tablets.
+      const again = await keep(names().filter((name) => isInside(name) || first.includes(name)));
       return again.renewed ? tlsOf(again.server) : undefined;
     },
   };

@@ -1,3 +1,4 @@
+import type { DemoSource } from '../demo/source.ts';
 import type { Interfaces } from '../home-network/addresses.ts';
 import type { World } from '../service/open.ts';
 
@@ -8,6 +9,8 @@ export interface Machine extends World {
   readonly interfaces: () => Interfaces;
   /** The machine's own time zone. */
   readonly zone: string;
+  /** The invented home that an empty folder becomes. */
+  readonly demo: DemoSource;
   readonly appFolder: string;
   readonly log: { write(line: string): void };
   /** Prints to whoever started it. */

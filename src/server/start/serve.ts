@@ -14,7 +14,7 @@ import { type HomeNetwork, openGuide, openHomeNetwork } from './home-network.ts'
 import { keepHouse, type Secured } from './keep-house.ts';
 import type { Machine } from './machine.ts';
 import type { Options } from './options.ts';
-import { words } from './words.ts';
+import { type HomeTold, words } from './words.ts';
 
 export interface Running {
   readonly url: string;
@@ -62,7 +62,7 @@ async function start(options: Options, machine: Machine, closing: Closing): Prom
   if (guide) closing.add(guide.close);
   const secured = network && { network, server: app.server as unknown as Secured['server'] };
   closing.add(keepHouse(begun.parts, secured, (error) => noteFault(machine, error)));
-  const home = network && guide && { guideUrl: guide.url, fingerprint: network.fingerprint };
+  const home = network && guide && { ...told(network), guideUrl: guide.url };
   tell(options, machine, {
     url,
     begun,
@@ -76,6 +76,8 @@ async function start(options: Options, machine: Machine, closing: Closing): Prom
     ...(guide && { guideUrl: guide.url }),
   };
 }
+
+const told = ({ fingerprint, replaced }: HomeNetwork) => ({ fingerprint, replaced });
 
 function setAside(options: Options, machine: Machine): string | undefined {
   prepareFolder(options.data);
@@ -117,7 +119,7 @@ interface Happened {
   readonly url: string;
   readonly begun: Begun;
   readonly aside?: string;
-  readonly home?: { readonly guideUrl: string; readonly fingerprint: string };
+  readonly home?: HomeTold;
 }
 
 function tell(options: Options, machine: Machine, { begun, ...happened }: Happened): void {

@@ -11,10 +11,17 @@ export interface Told {
   readonly aside?: string;
   readonly manager?: FirstManager;
   readonly demo: readonly DemoStaff[];
-  readonly home?: { readonly guideUrl: string; readonly fingerprint: string };
+  readonly home?: HomeTold;
   /** Other machines can reach it, but not over TLS of its own or of a proxy that was named. */
   readonly openInClear: boolean;
   readonly withoutApp: boolean;
+}
+
+export interface HomeTold {
+  readonly guideUrl: string;
+  readonly fingerprint: string;
+  /** The certificate authority is another than before. */
+  readonly replaced: boolean;
 }
 
 export function words(told: Told, isTerminal: boolean): string {
@@ -46,9 +53,12 @@ const demoWords = (staff: readonly DemoStaff[]): readonly string[] => [
 ];
 
 const homeWords = (
-  { guideUrl, fingerprint }: NonNullable<Told['home']>,
+  { guideUrl, fingerprint, replaced }: HomeTold,
   isTerminal: boolean,
 ): readonly string[] => [
+  ...(replaced
+    ? ['This machine has a new address, so its certificate is new. Get every tablet ready again.']
+    : []),
   `To get a tablet ready, open on it:  ${guideUrl}`,
   ...(isTerminal ? [qrText(guideUrl)] : []),
   'The page there shows this number. Compare before you trust:',
