@@ -2,6 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import { hostname, networkInterfaces } from 'node:os';
 import { FORMAT } from '../care/catalogue.ts';
 import type { Hash } from '../ledger/hash.ts';
+import { ErasureFile } from '../ledger/stores/sqlite/erasure-file.ts';
 import { openSqlite } from '../ledger/stores/sqlite/open.ts';
 import { tinyHome } from './demo/tiny-home.ts';
 import { startWords } from './start/faults.ts';
@@ -17,6 +18,7 @@ const thisMachine = (appFolder: string): Machine => ({
   random: randomBytes,
   hash: nodeHash,
   openStore: (file, service) => openSqlite(file, { service, format: FORMAT }),
+  openErasures: (file) => new ErasureFile(file),
   pid: process.pid,
   hostName: hostname(),
   interfaces: networkInterfaces,

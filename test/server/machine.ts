@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { FORMAT } from '../../src/care/catalogue.ts';
 import { pureHash } from '../../src/ledger/hash.ts';
+import { ErasureFile } from '../../src/ledger/stores/sqlite/erasure-file.ts';
 import { openSqlite } from '../../src/ledger/stores/sqlite/open.ts';
 import { tinyHome } from '../../src/server/demo/tiny-home.ts';
 import type { Machine } from '../../src/server/start/machine.ts';
@@ -13,6 +14,7 @@ export function machineFor(said: string[], over: Partial<Machine> = {}): Machine
     random: randomBytes,
     hash: pureHash,
     openStore: (file, service) => openSqlite(file, { service, format: FORMAT }),
+    openErasures: (file) => new ErasureFile(file),
     demo: tinyHome,
     pid: process.pid,
     hostName: 'desk',

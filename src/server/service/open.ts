@@ -1,13 +1,19 @@
-import type { Zone } from '../../care/time.ts';
+import { instantOf, type Zone } from '../../care/time.ts';
 import { enrol } from '../../ledger/enrol.ts';
+import { eraseForgotten } from '../../ledger/erasure.ts';
 import type { Hash } from '../../ledger/hash.ts';
-import { deviceId, type ServiceId } from '../../ledger/ids.ts';
+import {
+  deviceId,
+  type FactId,
+  type Instant,
+  type ServiceId,
+  type StaffId,
+} from '../../ledger/ids.ts';
 import { createLock } from '../../ledger/lock.ts';
 import type { LedgerStore } from '../../ledger/store.ts';
 import { type Accounts, openAccounts } from '../accounts/accounts.ts';
 import { PIN_COST } from '../accounts/pins.ts';
 import type { Random } from '../accounts/secrets.ts';
-import { ErasedFile } from '../erased-file.ts';
 import type { Parts } from '../parts.ts';
 import { LedgerRights } from '../rights/ledger-rights.ts';
 import { places } from '../start/data-folder.ts';
@@ -18,6 +24,13 @@ export interface World {
   readonly random: Random;
   readonly hash: Hash;
   readonly openStore: (file: string, service: ServiceId) => LedgerStore;
+  readonly openErasures: (file: string) => Erasures;
+}
+
+/** The memory of what was erased, which no backup of the ledger includes. */
+export interface Erasures {
+  remember(ids: readonly FactId[]): Promise<void>;
+  ids(): readonly FactId[];
 }
 
 export interface FirstTime {
@@ -47,22 +60,44 @@ export async function openService(
     const store = world.openStore(at.ledger, accounts.settings.service as ServiceId);
     const head = await store.head();
     if (!head.device) await enrol(store, deviceId('server', world.random(6)));
+    const erasures = world.openErasures(at.erased);
+    const parts = partsOf(world, { store, accounts, erasures });
+    await eraseAgain(parts, erasures);
     const close = async () => {
       accounts.close();
       await store.close();
     };
-    return { parts: partsOf(world, store, accounts, at.erased), isNew: head.position === 0, close };
+    return { parts, isNew: head.position === 0, close };
   } catch (error) {
     accounts.close();
     throw error;
   }
 }
 
-function partsOf(world: World, store: LedgerStore, accounts: Accounts, erased: string): Parts {
+/** An old copy that was put back over the file must not bring anybody's data back with it. */
+async function eraseAgain({ ledger, now, random }: Parts, erasures: Erasures): Promise<void> {
+  const writer = {
+    by: SERVER,
+    now: instantOf(now()) as string as Instant,
+    salt: () => random(16),
+  };
+  const done = await eraseForgotten(ledger, erasures.ids(), writer);
+  if (!done.ok) throw new Error(`erasures were not stated again: ${done.reason}`);
+}
+
+/** Who writes what nobody has asked for. */
+const SERVER = 'server' as StaffId;
+
+interface Opened {
+  readonly store: LedgerStore;
+  readonly accounts: Accounts;
+  readonly erasures: Erasures;
+}
+
+function partsOf(world: World, { store, accounts, erasures }: Opened): Parts {
   const { now, random, hash } = world;
   const { zone } = accounts.settings;
-  const file = new ErasedFile(erased);
-  const rememberErased: ErasedFile['remember'] = (ids) => file.remember(ids);
+  const rememberErased: Erasures['remember'] = (ids) => erasures.remember(ids);
   return {
     ledger: { store, hash, lock: createLock(), rememberErased },
     accounts,

@@ -1,13 +1,12 @@
-import { catalogue, type NewFact } from '../../care/catalogue.ts';
+import type { NewFact } from '../../care/catalogue.ts';
 import type { StaffId } from '../../care/ids.ts';
 import type { Instant } from '../../care/time.ts';
-import { buildFacts, type Draft, sealAll } from '../../ledger/append.ts';
 import { receive } from '../../ledger/chain.ts';
 import type { Body, Confirmed, Written } from '../../ledger/fact.ts';
 import type { Hash } from '../../ledger/hash.ts';
-import type { StaffId as LedgerStaffId } from '../../ledger/ids.ts';
 import type { DeviceHead, Head, Mark } from '../../ledger/store.ts';
 import type { LedgerServer } from '../../ledger/sync-answer.ts';
+import { sealRecords, writeDown } from '../../procedures/write-down.ts';
 
 /** A fact with who, with whom and when, as it is to stand in the ledger. */
 export type DatedFact = NewFact & { readonly at: Instant; readonly by: StaffId };
@@ -28,20 +27,12 @@ export interface Penned {
 
 /** Writes facts one after another on a device's chain. None is in the ledger yet. */
 export function pen(facts: readonly DatedFact[], desk: Desk): Penned {
-  const written: Written[] = [];
-  let { device } = desk;
-  for (const fact of facts) {
-    const drafts = [draftOf(fact)];
-    const records = sealAll(drafts, { salt: () => desk.random(16) });
-    if (!records.ok) throw new Error(`${fact.kind}: ${records.reason}`);
-    const writer = { ...authorsOf(fact), deviceNow: Date.parse(fact.at), hash: desk.hash };
-    const basis = { head: desk.head, device, clock: { off: 0 }, writer, records: records.texts };
-    const built = buildFacts(drafts, basis);
-    if (!built.ok) throw new Error(`${fact.kind}: ${built.reason} ${built.detail}`);
-    written.push(...built.facts);
-    device = built.next;
-  }
-  return { facts: written, device };
+  const records = sealRecords(facts, () => desk.random(16));
+  if (!records.ok) throw new Error(`fact ${records.index}: ${records.reason}`);
+  const said = facts.map((fact) => ({ fact, by: fact.by, deviceNow: Date.parse(fact.at) }));
+  const built = writeDown(said, records.texts, { ...desk, clock: { off: 0 } });
+  if (!built.ok) throw new Error(`fact ${built.index}: ${built.reason} ${built.detail}`);
+  return { facts: built.facts, device: built.next };
 }
 
 /** Takes facts of the server's own device into the log as if each had arrived when it happened. */
@@ -63,21 +54,6 @@ export async function keepAsArrived(
   const done = await store.commit({ log, own: { expect: head.device ?? null, head: device } });
   if (!done.ok) throw new Error('another program wrote to the ledger meanwhile');
 }
-
-/** What a procedure wants recorded, as the ledger takes it. */
-const draftOf = (fact: NewFact): Draft => ({
-  kind: fact.kind,
-  v: catalogue[fact.kind].v,
-  data: fact.data as unknown as Draft['data'],
-  ...(fact.private !== undefined && {
-    private: fact.private as unknown as NonNullable<Draft['private']>,
-  }),
-});
-
-const authorsOf = ({ by, with: others }: DatedFact) => ({
-  by: by as string as LedgerStaffId,
-  ...(others && { with: others as readonly string[] as readonly LedgerStaffId[] }),
-});
 
 /** The server's desk: its own device, which it has had since it was first opened. */
 export async function serverDesk(
