@@ -28,7 +28,7 @@ module.exports = {
     {
       name: 'pure-has-no-platform',
       severity: 'error',
-      from: { path: '^src/(statistics|care|procedures)/|^src/ledger/[^/]+\\.ts$', pathNot: '\\.test\\.ts$' },
+      from: { path: '^src/(statistics|care|procedures)/|^src/ledger/(findings/)?[^/]+\\.ts$', pathNot: '\\.test\\.ts$' },
       to: { dependencyTypes: ['core'] },
     },
     { name: 'no-unresolved', severity: 'error', from: {}, to: { couldNotResolve: true } },

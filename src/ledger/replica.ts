@@ -35,6 +35,7 @@ export class Replica<State, Fact = LedgerFact> {
   /** Where the state stands in the log, and points behind it by which a rewind is found. */
   #marks: readonly Mark[] = [START];
   #waiting = 0;
+  #rewinds = 0;
 
   private constructor(private readonly options: ReplicaOptions<State, Fact>) {
     this.#state = options.fold.initial();
@@ -70,7 +71,7 @@ export class Replica<State, Fact = LedgerFact> {
   /** Takes in what has changed in the store. True if anything did. */
   async refresh(): Promise<boolean> {
     const head = await this.options.store.head();
-    if (head.chain === this.at.chain && head.pending === this.#waiting) return false;
+    if (this.#level(head)) return false;
     const erased = await this.#advance();
     // What was erased may stand in the state in words of its own: only a new state is free of it.
     if (erased) await this.#load();
@@ -130,12 +131,14 @@ export class Replica<State, Fact = LedgerFact> {
     const { store } = this.options;
     let erased = false;
     for (;;) {
+      const { rewinds } = await store.head();
       const from = await this.#commonMark();
       const moved = from.chain !== this.at.chain;
       if (moved) this.#goBack(from);
       const before = this.at.chain;
       erased = (await this.#followLog()) || erased;
-      const same = !moved && before === this.at.chain && this.#waiting >= 0;
+      const same = rewinds === this.#rewinds && before === this.at.chain && this.#waiting >= 0;
+      this.#rewinds = rewinds;
       erased = (await this.#followWaiting(same ? this.#waiting : 0)) || erased;
       const head = await store.head();
       if (this.#level(head)) return erased;
@@ -143,7 +146,8 @@ export class Replica<State, Fact = LedgerFact> {
   }
 
   #level(head: Head): boolean {
-    return head.chain === this.at.chain && head.pending === this.#waiting;
+    const { chain, pending, rewinds } = head;
+    return chain === this.at.chain && pending === this.#waiting && rewinds === this.#rewinds;
   }
 
   async #commonMark(): Promise<Mark> {

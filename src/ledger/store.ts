@@ -54,6 +54,11 @@ export interface Head {
   readonly device?: DeviceHead;
   /** How many facts wait. */
   readonly pending: number;
+  /**
+   * How often the log has been taken back. A chain value alone does not tell: a log may go on and
+   * come back to where it was, and what waits then stands in another order.
+   */
+  readonly rewinds: number;
 }
 
 export interface DeviceHead {

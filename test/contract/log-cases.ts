@@ -8,7 +8,7 @@ export const logCases: readonly Case[] = [
     title: 'a new store is empty, and says whose it is',
     async run(place) {
       const store = await place.open();
-      same(await store.head(), { service, format: 1, ...start, pending: 0 });
+      same(await store.head(), { service, format: 1, ...start, pending: 0, rewinds: 0 });
       same(await store.confirmed(0, 10), []);
       same(await store.chainAt(0), CHAIN_START);
       same(await store.chainAt(1), undefined);

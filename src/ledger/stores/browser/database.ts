@@ -15,6 +15,7 @@ export interface HeadRecord {
   readonly position: number;
   readonly chain: ChainValue;
   readonly device?: DeviceHead;
+  readonly rewinds: number;
   /** Counts commits: what was prepared upon an older one is prepared anew. */
   readonly revision: number;
 }
@@ -85,7 +86,7 @@ function createTables(db: IDBPDatabase<Tables>): void {
 async function claim(db: IDBPDatabase<Tables>, { service, format }: BrowserOptions): Promise<void> {
   const transaction = db.transaction('meta', 'readwrite', { durability: 'strict' });
   const found = (await transaction.store.get('head')) as HeadRecord | undefined;
-  const fresh = { service, position: 0, chain: CHAIN_START, revision: 0 };
+  const fresh = { service, position: 0, chain: CHAIN_START, rewinds: 0, revision: 0 };
   const head = { ...(found ?? fresh), format: Math.max(format, found?.format ?? 0) };
   if (head.service !== service)
     throw new StorageError('other-service', `holds ${head.service}, not ${service}`);
@@ -103,6 +104,6 @@ export async function headRecord(transaction: Reading | Writing): Promise<HeadRe
 }
 
 export function headOf(record: HeadRecord, pending: number): Head {
-  const { service, format, position, chain, device } = record;
-  return { service, format, position, chain, pending, ...(device && { device }) };
+  const { service, format, position, chain, rewinds, device } = record;
+  return { service, format, position, chain, rewinds, pending, ...(device && { device }) };
 }

@@ -39,6 +39,7 @@ export async function planCommit(change: Change, basis: Basis): Promise<Plan> {
       position: last.position,
       chain: last.chain,
       revision: head.revision + 1,
+      rewinds: head.rewinds + (rewindTo ? 1 : 0),
       format: Math.max(head.format, change.format ?? 0),
       ...(change.own && { device: change.own.head }),
     },

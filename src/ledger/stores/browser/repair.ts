@@ -42,7 +42,10 @@ export async function repair(db: IDBPDatabase<Tables>, boxes: Boxes): Promise<Da
   const { position, chain } = last;
   await tx
     .objectStore('meta')
-    .put({ ...head, position, chain, revision: head.revision + 1 }, 'head');
+    .put(
+      { ...head, position, chain, revision: head.revision + 1, rewinds: head.rewinds + 1 },
+      'head',
+    );
   await tx.done;
   return {
     pulledAgain: log.bad.map((number) => ({

@@ -23,6 +23,7 @@ import {
 interface Contents {
   format: number;
   device: DeviceHead | undefined;
+  rewinds: number;
   log: Confirmed[];
   /** By id; a Map keeps the order in which facts began to wait. */
   pending: Map<FactId, Pending>;
@@ -44,6 +45,7 @@ export class MemoryStore implements LedgerStore {
     return new MemoryStore(service, {
       format,
       device: undefined,
+      rewinds: 0,
       log: [],
       pending: new Map(),
       positions: new Map(),
@@ -55,10 +57,9 @@ export class MemoryStore implements LedgerStore {
 
   /** The same contents a second time, as a copied disk would hold them. */
   copy(): MemoryStore {
-    const { log, pending, positions, erased, meta, snapshots, format, device } = this.at;
+    const { log, pending, positions, erased, meta, snapshots, ...rest } = this.at;
     return new MemoryStore(this.service, {
-      format,
-      device,
+      ...rest,
       log: [...log],
       pending: new Map(pending),
       positions: new Map(positions),
@@ -73,7 +74,7 @@ export class MemoryStore implements LedgerStore {
   }
 
   headNow(): Head {
-    const { log, format, device, pending } = this.at;
+    const { log, format, device, pending, rewinds } = this.at;
     const last = log.at(-1);
     return {
       service: this.service,
@@ -81,6 +82,7 @@ export class MemoryStore implements LedgerStore {
       position: last?.position ?? 0,
       chain: last?.chain ?? CHAIN_START,
       pending: pending.size,
+      rewinds,
       ...(device && { device }),
     };
   }
@@ -155,6 +157,7 @@ export class MemoryStore implements LedgerStore {
   }
 
   private rewind(to: Mark): void {
+    this.at.rewinds += 1;
     const back = this.at.log.splice(to.position);
     for (const { id } of back) this.at.positions.delete(id);
     const rest = [...this.at.pending];

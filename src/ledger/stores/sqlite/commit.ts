@@ -11,26 +11,30 @@ import {
 import { type HeadRow, headOf } from './rows.ts';
 import type { Statements } from './statements.ts';
 
+/** `scrubbed`: private parts were taken away, so older copies of their bytes must go too. */
+export type Applied = Committed & { readonly scrubbed: boolean };
+
 /** The body of one IMMEDIATE transaction: compares, then writes. Throwing undoes it all. */
-export function applyChange(sql: Statements, change: Change): Committed {
+export function applyChange(sql: Statements, change: Change): Applied {
   const head = headOf(sql.head.get() as HeadRow);
-  if (!changeStands(change, head)) return { ok: false, reason: 'moved', head };
+  if (!changeStands(change, head)) return { ok: false, reason: 'moved', head, scrubbed: false };
   if (change.log) checkPlaces(change.log, head.position);
-  erase(sql, change);
+  const scrubbed = erase(sql, change);
   if (change.log?.rewindTo) rewind(sql, change.log.rewindTo);
   wait(sql, change.wait ?? []);
   append(sql, change.log?.append ?? [], head.pending > 0 || change.log?.rewindTo !== undefined);
   settle(sql, change);
-  return { ok: true, head: headOf(sql.head.get() as HeadRow) };
+  return { ok: true, head: headOf(sql.head.get() as HeadRow), scrubbed };
 }
 
-function erase(sql: Statements, { erase: ids = [] }: Change): void {
+function erase(sql: Statements, { erase: ids = [] }: Change): boolean {
+  let scrubbed = 0;
   for (const id of ids) {
     sql.remember.run(id);
-    sql.scrubFact.run(id);
-    sql.scrubPending.run(id);
+    scrubbed += sql.scrubFact.run(id).changes + sql.scrubPending.run(id).changes;
   }
-  if (ids.length > 0) sql.dropSnapshots.run();
+  if (ids.length > 0) scrubbed += sql.dropSnapshots.run().changes;
+  return scrubbed > 0;
 }
 
 function rewind(sql: Statements, { position, chain }: Mark): void {
@@ -40,7 +44,7 @@ function rewind(sql: Statements, { position, chain }: Mark): void {
   // Before all that waits: what another device may long have built upon goes first.
   sql.waitAgain.run(Number(sql.firstPlace.get()) - 1 - top, position);
   sql.leaveLog.run(position);
-  sql.moveHead.run(position, chain);
+  sql.takeBack.run(position, chain);
   sql.lowerSnapshots.run(position, chain, position);
 }
 

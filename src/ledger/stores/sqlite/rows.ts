@@ -10,11 +10,12 @@ export interface HeadRow {
   readonly seq: number;
   readonly last: FactId;
   readonly pending: number;
+  readonly rewinds: number;
 }
 
 export function headOf(row: HeadRow): Head {
-  const { service, format, position, chain, pending, device, seq, last } = row;
-  const head = { service, format, position, chain, pending };
+  const { service, format, position, chain, pending, rewinds, device, seq, last } = row;
+  const head = { service, format, position, chain, pending, rewinds };
   return device === null ? head : { ...head, device: { id: device, seq, last } };
 }
 

@@ -4,7 +4,7 @@ import type Database from 'better-sqlite3';
 export function statements(db: Database.Database) {
   return {
     head: db.prepare(
-      `SELECT service, format, position, chain, device, seq, last,
+      `SELECT service, format, position, chain, rewinds, device, seq, last,
        (SELECT count(*) FROM pending) AS pending FROM ledger`,
     ),
     confirmed: db.prepare('SELECT * FROM fact WHERE position > ? ORDER BY position LIMIT ?'),
@@ -43,6 +43,7 @@ export function statements(db: Database.Database) {
       'UPDATE pending SET private = NULL WHERE id = ? AND private IS NOT NULL',
     ),
     moveHead: db.prepare('UPDATE ledger SET position = ?, chain = ?'),
+    takeBack: db.prepare('UPDATE ledger SET position = ?, chain = ?, rewinds = rewinds + 1'),
     moveDevice: db.prepare('UPDATE ledger SET device = ?, seq = ?, last = ?'),
     raiseFormat: db.prepare('UPDATE ledger SET format = max(format, ?)'),
     snapshot: db.prepare('SELECT part, position, chain, state FROM snapshot WHERE fold = ?'),

@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3';
 import { type Confirmed, type LedgerFact, openFact, type Pending } from '../../fact.ts';
 import { CHAIN_START, type ChainValue, type FactId } from '../../ids.ts';
 import type { Change, Committed, Head, LedgerStore, Page, Snapshot } from '../../store.ts';
-import { applyChange } from './commit.ts';
+import { type Applied, applyChange } from './commit.ts';
 import { guarded } from './errors.ts';
 import { type HeadRow, headOf, type Row, withoutNulls } from './rows.ts';
 import { type Statements, statements } from './statements.ts';
@@ -13,7 +13,7 @@ import { type Statements, statements } from './statements.ts';
  */
 export class SqliteStore implements LedgerStore {
   private readonly sql: Statements;
-  private readonly transact: (change: Change) => Committed;
+  private readonly transact: (change: Change) => Applied;
 
   constructor(readonly db: Database.Database) {
     this.sql = guarded(() => statements(db));
@@ -70,8 +70,8 @@ export class SqliteStore implements LedgerStore {
 
   commit(change: Change): Promise<Committed> {
     return settled(() => {
-      const committed = this.transact(change);
-      if (committed.ok && (change.erase?.length ?? 0) > 0) this.overwriteErased();
+      const { scrubbed, ...committed } = this.transact(change);
+      if (scrubbed) this.overwriteErased();
       return committed;
     });
   }

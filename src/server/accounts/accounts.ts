@@ -1,0 +1,58 @@
+import type Database from 'better-sqlite3';
+import { CredentialTable } from './credentials.ts';
+import { openAccountsDatabase, storing } from './database.ts';
+import { DeviceTable } from './devices.ts';
+import { DoorTable } from './doors.ts';
+import { EventTable } from './events.ts';
+import type { Random } from './secrets.ts';
+import { type SessionLimits, SessionTable } from './sessions.ts';
+import { type Settings, SettingsTable } from './settings.ts';
+import { WrapTable } from './wraps.ts';
+
+/** Everything about who may come in: one file, apart from the ledger, which is read by every tablet. */
+export interface Accounts {
+  readonly settings: Settings;
+  readonly credentials: CredentialTable;
+  readonly sessions: SessionTable;
+  readonly devices: DeviceTable;
+  readonly wraps: WrapTable;
+  readonly doors: DoorTable;
+  readonly events: EventTable;
+  /** All of the work or none of it, on disk before it returns. */
+  together<T>(work: () => T): T;
+  close(): void;
+}
+
+export interface OpenAccounts {
+  readonly random: Random;
+  /** Used, and kept, when the file is new. */
+  readonly firstSettings: () => Settings;
+  readonly sessionLimits?: SessionLimits;
+}
+
+export function openAccounts(file: string, options: OpenAccounts): Accounts {
+  const db = openAccountsDatabase(file);
+  const table = new SettingsTable(db);
+  const settings = storing(() => table.read() ?? keepFirst(table, options.firstSettings()));
+  return {
+    settings,
+    credentials: new CredentialTable(db),
+    sessions: new SessionTable(db, options.random, options.sessionLimits),
+    devices: new DeviceTable(db),
+    wraps: new WrapTable(db),
+    doors: new DoorTable(db, settings.salt),
+    events: new EventTable(db),
+    together: (work) => storing(() => db.transaction(work).immediate()),
+    close: () => closeTidily(db),
+  };
+}
+
+function keepFirst(table: SettingsTable, settings: Settings): Settings {
+  table.write(settings);
+  return settings;
+}
+
+function closeTidily(db: Database.Database): void {
+  db.pragma('wal_checkpoint(TRUNCATE)');
+  db.close();
+}

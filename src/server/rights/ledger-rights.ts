@@ -1,0 +1,76 @@
+import { emptyHome, file, type Home } from '../../care/home.ts';
+import type { StaffId } from '../../care/ids.ts';
+import { everyMember, type Member, memberOf, workingHere } from '../../care/staff/member.ts';
+import { dayOf, instantOf, type Zone } from '../../care/time.ts';
+import type { LedgerFact } from '../../ledger/fact.ts';
+import type { LedgerStore } from '../../ledger/store.ts';
+import { foldName } from '../../procedures/access/pin.ts';
+import type { Colleague, Rights } from './rights.ts';
+
+const PAGE = 5000;
+
+interface Needs {
+  readonly store: Pick<LedgerStore, 'opened'>;
+  readonly zone: Zone;
+  /** ms since 1970. */
+  readonly now: () => number;
+}
+
+/**
+ * Rights read from the ledger itself: files what is said of staff as it comes in, and concludes by
+ * the same functions as a tablet does. A server's log only grows, so it reads on from where it was.
+ */
+export class LedgerRights implements Rights {
+  private readonly home: Home;
+  private position = 0;
+  private reading: Promise<void> = Promise.resolve();
+
+  constructor(private readonly needs: Needs) {
+    this.home = emptyHome({ zone: needs.zone, policies: [] });
+  }
+
+  async colleague(staff: StaffId): Promise<Colleague | undefined> {
+    await this.catchUp();
+    return this.asColleague(memberOf(this.home, staff));
+  }
+
+  async named(typed: string): Promise<readonly Colleague[]> {
+    const wanted = foldName(typed);
+    const all = await this.everybody();
+    return all.filter(({ name, called }) =>
+      [name, called].some((each) => foldName(each) === wanted),
+    );
+  }
+
+  async everybody(): Promise<readonly Colleague[]> {
+    await this.catchUp();
+    return everyMember(this.home).flatMap((member) => this.asColleague(member) ?? []);
+  }
+
+  private asColleague(member: Member): Colleague | undefined {
+    const today = dayOf(instantOf(this.needs.now()), this.needs.zone);
+    const { id: staff, name, called, role } = member;
+    return role !== undefined && workingHere(member, today)
+      ? { staff, name, called, role }
+      : undefined;
+  }
+
+  /** One reader at a time; whoever asks meanwhile waits for a reading that begins after the question. */
+  private catchUp(): Promise<void> {
+    const next = this.reading.then(() => this.read());
+    this.reading = next.catch(() => undefined);
+    return next;
+  }
+
+  private async read(): Promise<void> {
+    for (;;) {
+      const page = await this.needs.store.opened(this.position, PAGE);
+      for (const fact of page) if (fact.kind.startsWith('staff.')) file(this.home, asStored(fact));
+      this.position += page.length;
+      if (page.length < PAGE) return;
+    }
+  }
+}
+
+/** The same fact with the brands of care, which knows no ledger. */
+const asStored = (fact: LedgerFact) => fact as unknown as Parameters<typeof file>[1];

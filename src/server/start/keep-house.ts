@@ -1,0 +1,42 @@
+import type { Server } from 'node:https';
+import { after, instantOf } from '../../care/time.ts';
+import { ADDRESS } from '../../procedures/access/tries.ts';
+import type { Parts } from '../parts.ts';
+import type { HomeNetwork } from './home-network.ts';
+
+const HOUR = 60 * 60 * 1000;
+const DAY = 24 * HOUR;
+/** Who signed in when is personal data too: kept a little over a year, then gone. */
+const EVENTS_KEPT = 400 * DAY;
+const EVERY = 6 * HOUR;
+
+/** Forgets what need not be kept. */
+export function tidy({ accounts, now }: Parts): void {
+  accounts.together(() => {
+    accounts.sessions.prune(now());
+    accounts.doors.prune(now() - ADDRESS.forgetAfter);
+    accounts.events.prune(after(instantOf(now()), -EVENTS_KEPT));
+  });
+}
+
+export interface Secured {
+  readonly network: HomeNetwork;
+  readonly server: Pick<Server, 'setSecureContext'>;
+}
+
+/** What a server that runs for months does from time to time. Answers what ends it. */
+export function keepHouse(
+  parts: Parts,
+  secured: Secured | undefined,
+  onFault: (error: unknown) => void,
+): () => void {
+  const work = async () => {
+    tidy(parts);
+    const fresh = await secured?.network.renew();
+    if (fresh) secured?.server.setSecureContext({ ...fresh, minVersion: 'TLSv1.2' });
+  };
+  const timer = setInterval(() => void work().catch(onFault), EVERY);
+  timer.unref();
+  tidy(parts);
+  return () => clearInterval(timer);
+}

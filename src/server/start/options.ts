@@ -1,0 +1,130 @@
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { LogLevel } from '../http/log.ts';
+
+export interface Options {
+  readonly host: string;
+  readonly port: number;
+  /** Absolute path of the folder that holds everything. */
+  readonly data: string;
+  /** Serve the home's network over TLS with a certificate of its own. */
+  readonly homeNetwork: boolean;
+  /** Port of the plain page that leads a tablet to trust that certificate. */
+  readonly guidePort: number;
+  readonly proxies: readonly string[];
+  readonly names: readonly string[];
+  readonly log: LogLevel;
+  /** Move what is there aside and begin anew. */
+  readonly fresh: boolean;
+  /** Begin without the invented home: a real service. */
+  readonly empty: boolean;
+  /** Name of the first manager of a real service. */
+  readonly manager: string | undefined;
+  readonly title: string | undefined;
+  readonly zone: string | undefined;
+  readonly help: boolean;
+}
+
+export type OptionsRead =
+  | { readonly ok: true; readonly options: Options }
+  | { readonly ok: false; readonly message: string };
+
+export const DEFAULT_PORT = 8240;
+
+export const HELP = `npm start -- [options]
+
+  --home-network       serve tablets in the home over HTTPS, with a certificate of its own
+  --port NUMBER        port to listen on (${DEFAULT_PORT})             TALLYROUND_PORT
+  --host ADDRESS       address to listen on (127.0.0.1)       TALLYROUND_HOST
+  --data FOLDER        where everything is kept (./data)      TALLYROUND_DATA
+  --guide-port NUMBER  port of the page that gets a tablet ready (one more than --port)
+  --proxy ADDRESS      believe this reverse proxy and no other; may be repeated
+  --name NAME          a name under which the server is reached; may be repeated
+  --fresh              begin anew; what is there is moved aside, not deleted
+  --empty              begin a real service, without the invented home
+  --manager NAME       the first manager of a real service
+  --title TEXT         what the service calls itself
+  --zone ZONE          its time zone, such as Europe/London
+  --log LEVEL          silent, error or info (error)          TALLYROUND_LOG
+`;
+
+const shape = {
+  host: { type: 'string' },
+  port: { type: 'string' },
+  data: { type: 'string' },
+  'home-network': { type: 'boolean', default: false },
+  'guide-port': { type: 'string' },
+  proxy: { type: 'string', multiple: true },
+  name: { type: 'string', multiple: true },
+  log: { type: 'string' },
+  fresh: { type: 'boolean', default: false },
+  empty: { type: 'boolean', default: false },
+  'no-demo': { type: 'boolean', default: false },
+  manager: { type: 'string' },
+  title: { type: 'string' },
+  zone: { type: 'string' },
+  help: { type: 'boolean', short: 'h', default: false },
+} as const;
+
+type Env = Readonly<Record<string, string | undefined>>;
+
+/** Options from the command line, then from the environment, then as they usually are. */
+export function readOptions(args: readonly string[], env: Env, cwd: string): OptionsRead {
+  let values: ReturnType<typeof parse>;
+  try {
+    values = parse(args);
+  } catch (error) {
+    return { ok: false, message: `${(error as Error).message}\n\n${HELP}` };
+  }
+  const port = portOf('--port', values.port ?? env['TALLYROUND_PORT'] ?? String(DEFAULT_PORT));
+  if (typeof port === 'string') return { ok: false, message: port };
+  const guidePort = portOf(
+    '--guide-port',
+    values['guide-port'] ?? String(port === 0 ? 0 : port + 1),
+  );
+  if (typeof guidePort === 'string') return { ok: false, message: guidePort };
+  const log = values.log ?? env['TALLYROUND_LOG'] ?? 'error';
+  if (!isLevel(log)) return { ok: false, message: `--log ${log}: say silent, error or info.` };
+  const homeNetwork = values['home-network'];
+  const host = values.host ?? env['TALLYROUND_HOST'] ?? (homeNetwork ? '0.0.0.0' : '127.0.0.1');
+  return {
+    ok: true,
+    options: {
+      host,
+      port,
+      guidePort,
+      homeNetwork,
+      log,
+      data: resolve(cwd, values.data ?? env['TALLYROUND_DATA'] ?? 'data'),
+      proxies: list(values.proxy, env['TALLYROUND_PROXY']),
+      names: list(values.name, env['TALLYROUND_NAME']).map((name) => name.toLowerCase()),
+      fresh: values.fresh,
+      empty: values.empty || values['no-demo'],
+      manager: values.manager,
+      title: values.title,
+      zone: values.zone ?? env['TALLYROUND_ZONE'],
+      help: values.help,
+    },
+  };
+}
+
+const parse = (args: readonly string[]) =>
+  parseArgs({ args: [...args], options: shape, allowPositionals: false }).values;
+
+/** A port, or what is wrong with it. 0 lets the machine choose one. */
+function portOf(option: string, text: string): number | string {
+  const port = Number(text);
+  return /^\d{1,5}$/.test(text) && port <= 65_535
+    ? port
+    : `${option} ${text}: a port is a number from 0 to 65535.`;
+}
+
+const isLevel = (text: string): text is LogLevel => ['silent', 'error', 'info'].includes(text);
+
+const list = (given: readonly string[] | undefined, env: string | undefined): readonly string[] =>
+  (given ?? (env === undefined ? [] : [env])).flatMap((each) =>
+    each
+      .split(',')
+      .map((part) => part.trim())
+      .filter((part) => part !== ''),
+  );
