@@ -24,6 +24,7 @@ function demo(now: Instant) {
     chain: CHAIN_START,
     device,
     pending: 0,
+    rewinds: 0,
   };
   return demoHome(
     { zone: 'Europe/London', policies: [read.policy] },

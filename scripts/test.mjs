@@ -3,13 +3,27 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { checkNode, ensureFolder, findBrowser, installPackages } from './needs.mjs';
-
-checkNode();
-installPackages();
-ensureFolder('.cache');
+import { ensureFolder, findBrowser } from './browser.mjs';
+import { installIfStale } from './start/install.mjs';
+import { nodeFault } from './start/node-version.mjs';
 
 const root = join(import.meta.dirname, '..');
+const fault = nodeFault(process.versions.node);
+if (fault !== undefined) leave(fault);
+await installIfStale(root, run).catch(leave);
+ensureFolder('.cache');
+
+function leave(error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exit(1);
+}
+
+function run(command, args, options = {}) {
+  const { status, error } = spawnSync(command, args, { cwd: root, stdio: 'inherit', ...options });
+  return status === 0
+    ? Promise.resolve()
+    : Promise.reject(error ?? new Error(`${command} ${args.join(' ')} ended with ${status}.`));
+}
 const bin = (name) => join(root, 'node_modules', '.bin', name);
 const wanted = process.argv.slice(2);
 const total = { passed: 0, failed: 0, skipped: 0 };
@@ -26,9 +40,15 @@ function vitest(project) {
   const report = join(root, '.cache', `${project}.json`);
   rmSync(report, { force: true });
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-  const run = spawnSync(bin('vitest'), ['run', '--project', project, ...reporters], { cwd: root, stdio: 'inherit', env });
+  const run = spawnSync(bin('vitest'), ['run', '--project', project, ...reporters], {
+    cwd: root,
+    stdio: 'inherit',
+    env,
+  });
   if (!existsSync(report)) return { failed: 1 };
-  const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, success } = JSON.parse(readFileSync(report, 'utf8'));
+  const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, success } = JSON.parse(
+    readFileSync(report, 'utf8'),
+  );
   // A file that does not load fails the run without a failed test in it.
   const failed = numFailedTests || (success && run.status === 0 ? 0 : 1);
   return { passed: numPassedTests, failed, skipped: numPendingTests + numTodoTests };
@@ -57,10 +77,10 @@ const suites = {
   browser,
 };
 
-for (const [name, run] of Object.entries(suites)) {
+for (const [name, suite] of Object.entries(suites)) {
   if (wanted.length > 0 && !wanted.includes(name)) continue;
   console.log(`\n— ${name}`);
-  add(run());
+  add(suite());
 }
 
 const { passed, failed, skipped } = total;

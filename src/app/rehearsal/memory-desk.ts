@@ -36,7 +36,7 @@ export function memoryDesk({
   const device = { id: 'S0000001' as DeviceId, seq: 0, last: NO_FACT };
   const head = {
     ...{ service: 'windlestraw' as ServiceId, format: 1, position: 0, chain: CHAIN_START },
-    ...{ device, pending: 0 },
+    ...{ device, pending: 0, rewinds: 0 },
   };
   const demo = demoHome(
     service,
