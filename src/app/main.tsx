@@ -1,19 +1,18 @@
-import { render } from 'preact';
+// First: it fixes the order of the style layers before any piece brings its own.
 import './look/look.css';
-import { EmptyState } from './pieces/page/empty-state.tsx';
-import { PageShell } from './pieces/page/page-shell.tsx';
+
+import { render } from 'preact';
+import { carriedPolicies } from '../../policies/carried.ts';
+import { FORMAT } from '../care/catalogue.ts';
+import { idFromBytes } from '../care/ids.ts';
+import { pureHash } from '../ledger/hash.ts';
+import { aesGcm } from '../ledger/stores/browser/aes-gcm.ts';
+import { openBrowserStore } from '../ledger/stores/browser/open.ts';
+import { tabletStore } from './desk/tablet-store.ts';
+import { Root } from './root.tsx';
+import { openTablet } from './tablet/open-tablet.ts';
 import { english } from './words/en.ts';
 import { WordsProvider } from './words/use-words.ts';
 
-const words = english({ timeZone: 'Europe/London', person: 'resident' });
-const root = document.getElementById('app');
-if (root === null) throw new Error('no #app in index.html');
-
-render(
-  <WordsProvider value={words}>
-    <PageShell service="" nav={[]} who="" onLock={() => undefined} sync={{ kind: 'nothing' }}>
-      <EmptyState title={words.page.product} />
-    </PageShell>
-  </WordsProvider>,
-  root,
-);
+const random = (bytes: number) => crypto.getRandomValues(new Uint8Array(bytes));
+const monotonic = () => performance.now();

@@ -1,5 +1,6 @@
 import { bedsideWords } from './en/bedside.ts';
 import { careWords } from './en/care.ts';
+import { doorWords } from './en/door.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
@@ -27,6 +28,7 @@ export function english(settings: WordSettings) {
     scan: scanWords(),
     turn: turnWords(tools),
     nav: navWords(),
+    door: doorWords(tools),
     findings: findingWords(tools),
     rounds: roundWords(tools),
     now: nowWords(tools),

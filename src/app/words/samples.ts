@@ -1,4 +1,4 @@
-import { findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
 
@@ -49,6 +49,7 @@ export const samples: Samples = {
   findings: findingSamples,
   refusals: refusalSamples,
   nav: {},
+  door: doorSamples,
   cautions: {},
   outcomes: {},
   rules: {},

@@ -63,3 +63,9 @@ export const nowSamples: Samples['now'] = {
 };
 
 export const findingSamples: Samples['findings'] = { settledOn: [at, 'Sorrel'] };
+
+export const doorSamples: Samples['door'] = {
+  tablet: ['blue tablet'],
+  wait: [90_000],
+  clock: { ask: [at] },
+};
