@@ -1,4 +1,4 @@
-import type { Samples } from '../samples.ts';
+import type { Samples } from '../sample-types.ts';
 
 const at = '2026-11-26T06:41:00Z';
 const day = '2026-11-26';
