@@ -1,0 +1,15 @@
+import { diagnostics } from './adapters/diagnostics.ts';
+import { freedom } from './adapters/freedom.ts';
+import { identity } from './adapters/identity.ts';
+import { proportions } from './adapters/proportions.ts';
+import { survival } from './adapters/survival.ts';
+import type { Adapters } from './check.ts';
+
+/** Every function that an outside check may name. */
+export const ADAPTERS: Adapters = {
+  ...diagnostics,
+  ...freedom,
+  ...proportions,
+  ...survival,
+  ...identity,
+};
