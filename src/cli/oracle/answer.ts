@@ -17,3 +17,11 @@ export class AnyOf {
   constructor(readonly answers: readonly unknown[]) {}
 }
 export const anyOf = (...answers: readonly unknown[]): AnyOf => new AnyOf(answers);
+
+/** A figure whose published counterpart is known to be less exact than the check's tolerance says. */
+export class Near {
+  constructor(
+    readonly value: number,
+    readonly slack: number,
+  ) {}
+}

@@ -1,4 +1,4 @@
-import { AnyOf } from './answer.ts';
+import { AnyOf, Near } from './answer.ts';
 import type { Json } from './input.ts';
 
 export interface Difference {
@@ -10,6 +10,8 @@ export interface Difference {
 export interface Tolerance {
   readonly size: number;
   readonly relative: boolean;
+  /** How exact the note says printed figures are, where rounding alone does not explain them. */
+  readonly printed?: number;
 }
 
 type Found = readonly Difference[];
@@ -54,10 +56,21 @@ export function compare(
     const tries = got.answers.map((a) => compare(expected, a, tolerance, path, key));
     return tries.find((t) => t.length === 0) ?? miss;
   }
+  if (got instanceof Near) {
+    return compare(
+      expected,
+      got.value,
+      { ...tolerance, size: tolerance.size + got.slack, relative: false },
+      path,
+      key,
+    );
+  }
   if (expected === null) return isAbsent(got) ? [] : miss;
   if (typeof expected === 'number') {
     const base = tolerance.relative ? tolerance.size * Math.abs(expected) : tolerance.size;
-    const allowed = isPrinted(key) ? Math.max(base, printedSlack(key, expected)) : base;
+    const allowed = isPrinted(key)
+      ? Math.max(base, printedSlack(key, expected), tolerance.printed ?? 0)
+      : base;
     return compareNumber(expected, got, allowed) ? [] : miss;
   }
   if (typeof expected === 'string') {

@@ -1,7 +1,10 @@
+import { charts } from './adapters/charts.ts';
 import { diagnostics } from './adapters/diagnostics.ts';
+import { epidemics } from './adapters/epidemics.ts';
 import { freedom } from './adapters/freedom.ts';
 import { identity } from './adapters/identity.ts';
 import { proportions } from './adapters/proportions.ts';
+import { stock } from './adapters/stock.ts';
 import { survival } from './adapters/survival.ts';
 import type { Adapters } from './check.ts';
 
@@ -12,4 +15,7 @@ export const ADAPTERS: Adapters = {
   ...proportions,
   ...survival,
   ...identity,
+  ...charts,
+  ...epidemics,
+  ...stock,
 };

@@ -13,7 +13,8 @@ export interface Verdict {
 /** Tolerances are absolute unless the note or the source says "relative tolerance". */
 function toleranceOf({ tolerance, note = '', source = '' }: Check): Tolerance {
   const relative = /relative tolerance|tolerance\s+(?:is\s+)?relative/i.test(`${note} ${source}`);
-  return { size: tolerance, relative };
+  const printed = /published \w+ to ([\d.]+(?:e-?\d+)?)/i.exec(note)?.[1];
+  return { size: tolerance, relative, ...(printed !== undefined && { printed: Number(printed) }) };
 }
 
 function judge(
