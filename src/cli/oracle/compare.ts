@@ -33,8 +33,10 @@ const INFINITIES: Readonly<Record<string, number>> = {
   '-Infinity': -Infinity,
 };
 
+/** Exact means exact for whole numbers, and to the last few bits for fractions. */
 function compareNumber(expected: number, got: unknown, allowed: number): boolean {
-  return typeof got === 'number' && Math.abs(got - expected) <= allowed;
+  const bits = Number.isInteger(expected) ? 0 : 4 * Number.EPSILON * Math.abs(expected);
+  return typeof got === 'number' && Math.abs(got - expected) <= Math.max(allowed, bits);
 }
 
 /** Which figures of a printed publication were rounded: their key begins with "published". */

@@ -4,6 +4,7 @@ import { epidemics } from './adapters/epidemics.ts';
 import { freedom } from './adapters/freedom.ts';
 import { identity } from './adapters/identity.ts';
 import { proportions } from './adapters/proportions.ts';
+import { scheduling } from './adapters/scheduling.ts';
 import { stock } from './adapters/stock.ts';
 import { survival } from './adapters/survival.ts';
 import type { Adapters } from './check.ts';
@@ -18,4 +19,5 @@ export const ADAPTERS: Adapters = {
   ...charts,
   ...epidemics,
   ...stock,
+  ...scheduling,
 };

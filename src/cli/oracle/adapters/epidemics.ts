@@ -157,12 +157,10 @@ const twoType: Adapter = (i) => {
 };
 
 const fit: Adapter = (i) => {
-  const chains = i
-    .entries('chains')
-    .map(([key, households]) => ({
-      generations: key.split('-').map(Number),
-      households: Number(households),
-    }));
+  const chains = i.entries('chains').map(([key, households]) => ({
+    generations: key.split('-').map(Number),
+    households: Number(households),
+  }));
   return answer(
     fitChainBinomial(chains, {
       greenwood: i.textOr('', 'model').toLowerCase() === 'greenwood',
