@@ -33,10 +33,12 @@ const INFINITIES: Readonly<Record<string, number>> = {
   '-Infinity': -Infinity,
 };
 
-/** Exact means exact for whole numbers, and to the last few bits for fractions. */
+/** Exact means exact for whole numbers, and to the last few bits for fractions. A list of one is its item. */
 function compareNumber(expected: number, got: unknown, allowed: number): boolean {
+  const [only, more] = typeof got === 'object' && got !== null && 'length' in got ? Array.from(got as ArrayLike<unknown>) : [got];
+  if (more !== undefined) return false;
   const bits = Number.isInteger(expected) ? 0 : 4 * Number.EPSILON * Math.abs(expected);
-  return typeof got === 'number' && Math.abs(got - expected) <= Math.max(allowed, bits);
+  return typeof only === 'number' && Math.abs(only - expected) <= Math.max(allowed, bits);
 }
 
 /** Which figures of a printed publication were rounded: their key begins with "published". */

@@ -1,5 +1,6 @@
 import { charts } from './adapters/charts.ts';
 import { diagnostics } from './adapters/diagnostics.ts';
+import { distributions } from './adapters/distributions.ts';
 import { epidemics } from './adapters/epidemics.ts';
 import { freedom } from './adapters/freedom.ts';
 import { identity } from './adapters/identity.ts';
@@ -11,6 +12,7 @@ import type { Adapters } from './check.ts';
 
 /** Every function that an outside check may name. */
 export const ADAPTERS: Adapters = {
+  ...distributions,
   ...diagnostics,
   ...freedom,
   ...proportions,

@@ -57,8 +57,6 @@ const ALIASES: Readonly<Record<string, string>> = {
   nhsnumber: 'nhs-mod11',
   mod11nhs: 'nhs-mod11',
   nhsnumbermod11: 'nhs-mod11',
-  modulus11nhs: 'nhs-mod11',
-  modulus11: 'mod11',
   code39: 'code39-mod43',
   mod43: 'code39-mod43',
   code39mod43: 'code39-mod43',
@@ -66,10 +64,7 @@ const ALIASES: Readonly<Record<string, string>> = {
 
 /** Lower case, letters and figures only; ISO 7064 systems with or without the standard's name. */
 function plain(name: string): string {
-  const letters = name
-    .toLowerCase()
-    .replace(/modulo|modulus(?=\d+[-,_ ]\d)/g, 'mod')
-    .replace(/[^a-z0-9]/g, '');
+  const letters = name.toLowerCase().replace(/modul(?:o|us)/g, 'mod').replace(/[^a-z0-9]/g, '');
   return letters.replace(/^(?:isoiec|iso)?7064/, '');
 }
 

@@ -1,52 +1,52 @@
-import { binomialAtLeast, binomialCdf, binomialQuantile } from '../distributions/binomial.ts';
+import { betaQuantile } from '../distributions/beta.ts';
+import { binomialAtLeast, binomialCdf } from '../distributions/binomial.ts';
+import { findRoot } from '../numeric/find-root.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
-import { clopperPearson } from './clopper-pearson.ts';
 import type { Interval } from './interval.ts';
 import { checkTally, type Tally, type TallyWithConfidence } from './tally.ts';
 
-/** Blaker's acceptability of p: the smaller tail, with the largest opposite tail no bigger. */
-function acceptability({ events, trials }: Tally, p: number): number {
-  const above = binomialAtLeast(events, trials, p);
-  const belowTail = binomialCdf(events, trials, p);
-  if (above <= belowTail) {
-    const opposite = binomialQuantile(above, trials, p) - 1;
-    return Math.min(1, above + binomialCdf(opposite, trials, p));
-  }
-  const opposite = binomialQuantile(1 - belowTail, trials, p) + 1;
-  return Math.min(1, belowTail + binomialAtLeast(opposite, trials, p));
-}
+/** The p at which the tail of k and more is as likely as the tail of those seen and fewer. */
+const tie = ({ events, trials }: Tally, k: number): number =>
+  findRoot((p) => binomialAtLeast(k, trials, p) - binomialCdf(events, trials, p), 0, 1);
 
-/** The first p from the exact limit inwards whose acceptability reaches the level. */
-function limit(tally: Tally, from: number, level: number): number {
-  const estimate = tally.events / tally.trials;
-  const step = (estimate - from) / 2000;
-  let outside = from;
-  while (Math.abs(outside - from) < Math.abs(estimate - from)) {
-    if (acceptability(tally, outside + step) >= level) break;
-    outside += step;
+/** The last count whose upper tail, at the exact limit, is still as likely as half the level. */
+function lastCounted({ events, trials }: Tally, limit: number, tail: number): number {
+  let low = events;
+  let high = trials + 1;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (binomialAtLeast(middle, trials, limit) >= tail) low = middle;
+    else high = middle;
   }
-  let inside = outside + step;
-  for (let i = 0; i < 60; i++) {
-    const middle = (outside + inside) / 2;
-    if (acceptability(tally, middle) >= level) inside = middle;
-    else outside = middle;
-  }
-  return inside;
+  return low;
 }
 
 /**
- * Blaker's interval: exact as Clopper and Pearson's, and inside it. The limit is the outermost
- * value accepted on a grid of 1/2000 of the way in, then bisected to the last figure.
+ * The largest p accepted. A p is as acceptable as its smaller tail with the largest opposite tail
+ * no bigger: that jumps where an opposite tail gets bigger than the tail of what was seen.
+ */
+function upperLimit(tally: Tally, level: number): number {
+  const { events, trials } = tally;
+  if (events === trials) return 1;
+  const exact = 1 - betaQuantile(level / 2, trials - events, events + 1);
+  const k = lastCounted(tally, exact, level / 2);
+  const from = k > events ? tie(tally, k) : events / trials;
+  const rest = (p: number): number => binomialCdf(events, trials, p) + binomialAtLeast(k + 1, trials, p) - level;
+  if (rest(from) <= 0) return from;
+  return findRoot(rest, from, exact);
+}
+
+/**
+ * Blaker's interval: exact as Clopper and Pearson's, and inside it.
  * Source: Blaker (2000), Canadian Journal of Statistics 28:783-798.
  */
 export function blaker(tally: TallyWithConfidence): Outcome<Interval> {
   const refused = checkTally(tally);
   if (refused) return refused;
-  const exact = clopperPearson(tally);
-  if (!exact.ok) return exact;
   const level = 1 - (tally.confidence ?? 0.95);
+  const { events, trials } = tally;
   return given({
-    lower: tally.events === 0 ? 0 : limit(tally, exact.value.lower, level),
-    upper: tally.events === tally.trials ? 1 : limit(tally, exact.value.upper, level),
+    lower: 1 - upperLimit({ events: trials - events, trials }, level),
+    upper: upperLimit(tally, level),
   });
 }

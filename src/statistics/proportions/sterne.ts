@@ -1,38 +1,34 @@
-import { binomialPmf } from '../distributions/binomial.ts';
-import { given, type Outcome } from '../refusal/refusal.ts';
-import { clopperPearson } from './clopper-pearson.ts';
+import { binomialAtLeast, binomialCdf } from '../distributions/binomial.ts';
+import { findRoot } from '../numeric/find-root.ts';
+import { given, type Outcome, refuse } from '../refusal/refusal.ts';
+import { logGamma } from '../special/log-gamma.ts';
 import type { Interval } from './interval.ts';
 import { checkTally, type Tally, type TallyWithConfidence } from './tally.ts';
 
-// Two outcomes count as equally likely when they agree to this much: the rest is rounding.
-const EQUAL = 1 + 1e-9;
+const MOST_TRIALS = 20_000;
 
-/** The total probability of the outcomes no likelier than the one seen. */
-function pValue({ events, trials }: Tally, p: number): number {
-  const seen = binomialPmf(events, trials, p) * EQUAL;
-  let sum = 0;
-  for (let k = 0; k <= trials; k++) {
-    const weight = binomialPmf(k, trials, p);
-    if (weight <= seen) sum += weight;
-  }
-  return sum;
+/** The p at which k events, more than those seen, become as likely as those seen. */
+function tie({ events, trials }: Tally, k: number): number {
+  const logWays = (j: number): number => logGamma(j + 1) + logGamma(trials - j + 1);
+  return 1 / (1 + Math.exp((logWays(events) - logWays(k)) / (k - events)));
 }
 
-/** The outermost p, from the exact limit inwards, whose p-value exceeds the level. */
-function limit(tally: Tally, from: number, level: number): number {
-  const estimate = tally.events / tally.trials;
-  // Sterne's set may stick out of the exact interval: start a quarter of its width further out.
-  const start = Math.min(1, Math.max(0, from + (from - estimate) / 4));
-  const step = (estimate - start) / 1000;
-  let outside = start;
-  while (pValue(tally, outside + step) <= level) outside += step;
-  let inside = outside + step;
-  for (let i = 0; i < 50; i++) {
-    const middle = (outside + inside) / 2;
-    if (pValue(tally, middle) > level) inside = middle;
-    else outside = middle;
-  }
-  return inside;
+/** P(X <= events) + P(X >= k): the p-value while k and more are no likelier than those seen. */
+const bothTails = ({ events, trials }: Tally, k: number, p: number): number =>
+  binomialCdf(events, trials, p) + binomialAtLeast(k, trials, p);
+
+/**
+ * The largest p not rejected. The p-value jumps where an outcome of the far tail becomes likelier
+ * than the one seen: it is the last such p with a p-value at the level, or a root just after it.
+ */
+function upperLimit(tally: Tally, level: number): number {
+  if (tally.events === tally.trials) return 1;
+  let k = tally.trials;
+  while (bothTails(tally, k, tie(tally, k)) < level) k--;
+  const from = tie(tally, k);
+  const rest = (p: number): number => bothTails(tally, k + 1, p) - level;
+  if (rest(from) <= 0) return from;
+  return findRoot(rest, from, k < tally.trials ? tie(tally, k + 1) : 1);
 }
 
 /**
@@ -43,18 +39,11 @@ function limit(tally: Tally, from: number, level: number): number {
 export function sterne(tally: TallyWithConfidence): Outcome<Interval> {
   const refused = checkTally(tally);
   if (refused) return refused;
-  if (tally.trials > 20_000) {
-    return {
-      ok: false,
-      reason: 'too-large',
-      detail: 'Sterne limits are given up to 20,000 trials: use Wilson.',
-    };
-  }
-  const exact = clopperPearson(tally);
-  if (!exact.ok) return exact;
+  if (tally.trials > MOST_TRIALS) return refuse('too-large', `Sterne's limits are given up to ${MOST_TRIALS} trials: use Wilson's.`);
   const level = 1 - (tally.confidence ?? 0.95);
+  const { events, trials } = tally;
   return given({
-    lower: tally.events === 0 ? 0 : limit(tally, exact.value.lower, level),
-    upper: tally.events === tally.trials ? 1 : limit(tally, exact.value.upper, level),
+    lower: 1 - upperLimit({ events: trials - events, trials }, level),
+    upper: upperLimit(tally, level),
   });
 }

@@ -12,30 +12,38 @@ export interface SurvivalQuantile {
 
 const TOLERANCE = 1.4901161193847656e-8;
 
+/** A step of the curve: how far down it has come, and when. */
+interface Step {
+  readonly down: number;
+  readonly time: number;
+}
+
+/** Steps to different heights, in order of time. */
+function stepsOf(curve: KaplanMeier, values: readonly (number | undefined)[]): readonly Step[] {
+  const seen = new Set([0]);
+  return values.flatMap((value, i) => {
+    if (value === undefined || seen.has(1 - value)) return [];
+    seen.add(1 - value);
+    return [{ down: 1 - value, time: curve.time[i] as number }];
+  });
+}
+
+/** The least step at or beyond a depth: for a limit curve that turns back up, not the first. */
+const leastBeyond = (steps: readonly Step[], depth: number): Step | undefined =>
+  steps.reduce<Step | undefined>((a, b) => (b.down >= depth && (!a || b.down < a.down) ? b : a), undefined);
+
 /**
- * The first time at which the curve is at or below 1 - p; halfway to the next drop where it equals
- * 1 - p, and halfway to the last time seen where that is the curve's end.
+ * The time at which the curve comes down to 1 - p; halfway to the next step where it equals 1 - p,
+ * and halfway to the last time seen where that is the curve's end.
  */
-function crossing(
-  curve: KaplanMeier,
-  values: readonly (number | undefined)[],
-  p: number,
-): number | undefined {
+function crossing(curve: KaplanMeier, values: readonly (number | undefined)[], p: number): number | undefined {
   if (p === 0) return 0;
-  let previous = 0;
-  let reached: number | undefined;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i];
-    if (value === undefined) break;
-    const down = 1 - value;
-    if (down === previous) continue;
-    previous = down;
-    const time = curve.time[i] as number;
-    if (down - TOLERANCE >= p) return reached === undefined ? time : (reached + time) / 2;
-    if (down + TOLERANCE >= p) reached ??= time;
-  }
-  const ended = values.length > 0 && values[values.length - 1] !== undefined;
-  return reached !== undefined && ended ? (reached + curve.lastTime) / 2 : undefined;
+  const steps = stepsOf(curve, values);
+  const reached = leastBeyond(steps, p - TOLERANCE);
+  if (!reached) return undefined;
+  const passed = leastBeyond(steps, p + TOLERANCE);
+  if (passed) return (reached.time + passed.time) / 2;
+  return values[values.length - 1] === undefined ? undefined : (reached.time + curve.lastTime) / 2;
 }
 
 /**
