@@ -35,7 +35,10 @@ const INFINITIES: Readonly<Record<string, number>> = {
 
 /** Exact means exact for whole numbers, and to the last few bits for fractions. A list of one is its item. */
 function compareNumber(expected: number, got: unknown, allowed: number): boolean {
-  const [only, more] = typeof got === 'object' && got !== null && 'length' in got ? Array.from(got as ArrayLike<unknown>) : [got];
+  const [only, more] =
+    typeof got === 'object' && got !== null && 'length' in got
+      ? Array.from(got as ArrayLike<unknown>)
+      : [got];
   if (more !== undefined) return false;
   const bits = Number.isInteger(expected) ? 0 : 4 * Number.EPSILON * Math.abs(expected);
   return typeof only === 'number' && Math.abs(only - expected) <= Math.max(allowed, bits);

@@ -64,7 +64,10 @@ const ALIASES: Readonly<Record<string, string>> = {
 
 /** Lower case, letters and figures only; ISO 7064 systems with or without the standard's name. */
 function plain(name: string): string {
-  const letters = name.toLowerCase().replace(/modul(?:o|us)/g, 'mod').replace(/[^a-z0-9]/g, '');
+  const letters = name
+    .toLowerCase()
+    .replace(/modul(?:o|us)/g, 'mod')
+    .replace(/[^a-z0-9]/g, '');
   return letters.replace(/^(?:isoiec|iso)?7064/, '');
 }
 

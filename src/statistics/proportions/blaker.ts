@@ -31,7 +31,8 @@ function upperLimit(tally: Tally, level: number): number {
   const exact = 1 - betaQuantile(level / 2, trials - events, events + 1);
   const k = lastCounted(tally, exact, level / 2);
   const from = k > events ? tie(tally, k) : events / trials;
-  const rest = (p: number): number => binomialCdf(events, trials, p) + binomialAtLeast(k + 1, trials, p) - level;
+  const rest = (p: number): number =>
+    binomialCdf(events, trials, p) + binomialAtLeast(k + 1, trials, p) - level;
   if (rest(from) <= 0) return from;
   return findRoot(rest, from, exact);
 }

@@ -39,7 +39,11 @@ function upperLimit(tally: Tally, level: number): number {
 export function sterne(tally: TallyWithConfidence): Outcome<Interval> {
   const refused = checkTally(tally);
   if (refused) return refused;
-  if (tally.trials > MOST_TRIALS) return refuse('too-large', `Sterne's limits are given up to ${MOST_TRIALS} trials: use Wilson's.`);
+  if (tally.trials > MOST_TRIALS)
+    return refuse(
+      'too-large',
+      `Sterne's limits are given up to ${MOST_TRIALS} trials: use Wilson's.`,
+    );
   const level = 1 - (tally.confidence ?? 0.95);
   const { events, trials } = tally;
   return given({

@@ -30,13 +30,20 @@ function stepsOf(curve: KaplanMeier, values: readonly (number | undefined)[]): r
 
 /** The least step at or beyond a depth: for a limit curve that turns back up, not the first. */
 const leastBeyond = (steps: readonly Step[], depth: number): Step | undefined =>
-  steps.reduce<Step | undefined>((a, b) => (b.down >= depth && (!a || b.down < a.down) ? b : a), undefined);
+  steps.reduce<Step | undefined>(
+    (a, b) => (b.down >= depth && (!a || b.down < a.down) ? b : a),
+    undefined,
+  );
 
 /**
  * The time at which the curve comes down to 1 - p; halfway to the next step where it equals 1 - p,
  * and halfway to the last time seen where that is the curve's end.
  */
-function crossing(curve: KaplanMeier, values: readonly (number | undefined)[], p: number): number | undefined {
+function crossing(
+  curve: KaplanMeier,
+  values: readonly (number | undefined)[],
+  p: number,
+): number | undefined {
   if (p === 0) return 0;
   const steps = stepsOf(curve, values);
   const reached = leastBeyond(steps, p - TOLERANCE);

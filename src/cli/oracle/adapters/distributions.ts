@@ -1,11 +1,25 @@
 import { betaCdf, betaQuantile, betaUpper } from '../../../statistics/distributions/beta.ts';
-import { binomialAtLeast, binomialCdf, binomialPmf, binomialQuantile } from '../../../statistics/distributions/binomial.ts';
+import {
+  binomialAtLeast,
+  binomialCdf,
+  binomialPmf,
+  binomialQuantile,
+} from '../../../statistics/distributions/binomial.ts';
 import { chiSquaredUpper } from '../../../statistics/distributions/chi-squared.ts';
 import { gammaCdf, gammaQuantile, gammaUpper } from '../../../statistics/distributions/gamma.ts';
 import { hypergeometricPmf } from '../../../statistics/distributions/hypergeometric.ts';
-import { negativeBinomialCdf, negativeBinomialPmf, negativeBinomialQuantile } from '../../../statistics/distributions/negative-binomial.ts';
+import {
+  negativeBinomialCdf,
+  negativeBinomialPmf,
+  negativeBinomialQuantile,
+} from '../../../statistics/distributions/negative-binomial.ts';
 import { normalCdf, normalQuantile } from '../../../statistics/distributions/normal.ts';
-import { poissonAtLeast, poissonCdf, poissonPmf, poissonQuantile } from '../../../statistics/distributions/poisson.ts';
+import {
+  poissonAtLeast,
+  poissonCdf,
+  poissonPmf,
+  poissonQuantile,
+} from '../../../statistics/distributions/poisson.ts';
 import { logGamma } from '../../../statistics/special/log-gamma.ts';
 import type { Adapter, Adapters } from '../check.ts';
 
@@ -15,12 +29,15 @@ const columns =
   (i) => {
     const names = ['a', 'b', 'c', 'd'].filter((name) => i.has(name));
     const args = names.map((name) => i.numbers(name));
-    return { value: (args[0] ?? []).map((_, row) => f(...args.map((column) => column[row] as number))) };
+    return {
+      value: (args[0] ?? []).map((_, row) => f(...args.map((column) => column[row] as number))),
+    };
   };
 
 type Two = [number, number];
 type Three = [number, number, number];
-const of = <A extends readonly number[]>(f: (...args: A) => number): Adapter => columns(f as unknown as (...args: readonly number[]) => number);
+const of = <A extends readonly number[]>(f: (...args: A) => number): Adapter =>
+  columns(f as unknown as (...args: readonly number[]) => number);
 
 /** Distributions under the names that R has for them: the quantity first, then the parameters. */
 export const distributions: Adapters = {
@@ -45,5 +62,7 @@ export const distributions: Adapters = {
   dnbinom: of<Three>(negativeBinomialPmf),
   pnbinom: of<Three>(negativeBinomialCdf),
   qnbinom: of<Three>(negativeBinomialQuantile),
-  dhyper: of<[number, number, number, number]>((k, marked, others, drawn) => hypergeometricPmf(k, { marked, others, drawn })),
+  dhyper: of<[number, number, number, number]>((k, marked, others, drawn) =>
+    hypergeometricPmf(k, { marked, others, drawn }),
+  ),
 };
