@@ -16,20 +16,32 @@ export interface Outcome {
 /** One run: `steps` things happen to a home, then quiet, and the invariants are looked at throughout. */
 export async function simulate(seed: number, steps: number, fault: Fault): Promise<Outcome> {
   const world = await World.create(seed, fault);
-  let step = 0;
+  const at = { step: 0 };
   try {
-    for (step = 1; step <= steps; step++) {
-      await world.chance.weighted(actions)(world);
-      await drain();
-      if (world.failure) throw world.failure;
-      await look(world, step);
-    }
-    await quiet(world);
+    await live(world, steps, at);
   } catch (error) {
     const { invariant, detail } = asViolation(error);
-    return { facts: world.facts, failed: { step, invariant, detail } };
+    return { facts: world.facts, failed: { ...at, invariant, detail } };
   }
   return { facts: world.facts };
+}
+
+/** The home as it is after such a run. */
+export async function homeAfter(seed: number, steps: number, fault: Fault): Promise<World> {
+  const world = await World.create(seed, fault);
+  await live(world, steps, { step: 0 });
+  return world;
+}
+
+async function live(world: World, steps: number, at: { step: number }): Promise<void> {
+  while (at.step < steps) {
+    at.step += 1;
+    await world.chance.weighted(actions)(world);
+    await drain();
+    if (world.failure) throw world.failure;
+    await look(world, at.step);
+  }
+  await quiet(world);
 }
 
 async function look(world: World, step: number): Promise<void> {
