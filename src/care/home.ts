@@ -86,23 +86,6 @@ function insert(bag: Bag, fact: Fact): void {
   bag.version += 1;
 }
 
-/** The private parts of these facts are gone: forget them here too. */
-export function scrub(home: Home, ids: readonly FactId[]): void {
-  for (const id of ids) {
-    const fact = home.known.get(id);
-    if (fact?.private === undefined) continue;
-    const { private: _erased, ...rest } = fact;
-    const bare = rest as Fact;
-    home.known.set(id, bare);
-    home.version += 1;
-    for (const [shelf, key] of filing(bare)) {
-      const bag = bagFor(home, shelf, key);
-      bag.facts.splice(bag.facts.indexOf(fact), 1, bare);
-      bag.version += 1;
-    }
-  }
-}
-
 const NONE: readonly Fact[] = [];
 
 /** All facts in one bag, oldest first. */

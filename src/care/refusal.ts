@@ -1,4 +1,6 @@
 import type { PersonId, StaffId, TestId, TurnId } from './ids.ts';
+import type { Outcome as TestOutcome } from './results/facts.ts';
+import type { Caution } from './support/facts.ts';
 import type { Day, Instant } from './time.ts';
 
 /**
@@ -22,8 +24,8 @@ export type Refusal =
   | { readonly reason: 'consent-ended'; readonly person: PersonId; readonly on: Day }
   | { readonly reason: 'consent-not-yet'; readonly person: PersonId; readonly on: Day }
   | { readonly reason: 'consent-refused'; readonly person: PersonId }
-  | { readonly reason: 'caution-unanswered'; readonly person: PersonId; readonly caution: string }
-  | { readonly reason: 'caution-says-no'; readonly person: PersonId; readonly caution: string }
+  | { readonly reason: 'caution-unanswered'; readonly person: PersonId; readonly caution: Caution }
+  | { readonly reason: 'caution-says-no'; readonly person: PersonId; readonly caution: Caution }
   | { readonly reason: 'photo-missing'; readonly person: PersonId }
   | { readonly reason: 'birthday-missing'; readonly person: PersonId }
   | { readonly reason: 'away'; readonly person: PersonId; readonly since: Day }
@@ -84,7 +86,7 @@ export type Refusal =
   | { readonly reason: 'already-registered'; readonly reference: string }
   | { readonly reason: 'not-packed'; readonly test: TestId }
   | { readonly reason: 'second-identifier-differs' }
-  | { readonly reason: 'result-exists'; readonly outcome: string; readonly at: Instant }
+  | { readonly reason: 'result-exists'; readonly outcome: TestOutcome; readonly at: Instant }
   | { readonly reason: 'result-superseded' }
   // settling
   | { readonly reason: 'finding-gone' }

@@ -1,10 +1,10 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { hostname, networkInterfaces } from 'node:os';
+import { windlestraw } from '../../demo/source.ts';
 import { FORMAT } from '../care/catalogue.ts';
 import type { Hash } from '../ledger/hash.ts';
 import { ErasureFile } from '../ledger/stores/sqlite/erasure-file.ts';
 import { openSqlite } from '../ledger/stores/sqlite/open.ts';
-import { tinyHome } from './demo/tiny-home.ts';
 import { startWords } from './start/faults.ts';
 import type { Machine } from './start/machine.ts';
 import { HELP, readOptions } from './start/options.ts';
@@ -23,7 +23,7 @@ const thisMachine = (appFolder: string): Machine => ({
   hostName: hostname(),
   interfaces: networkInterfaces,
   zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-  demo: tinyHome,
+  demo: windlestraw,
   appFolder,
   log: process.stderr,
   say: (text) => console.log(text),

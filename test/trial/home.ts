@@ -1,6 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { utf8ToBytes } from '@noble/hashes/utils.js';
-import meadowHouse from '../../policies/meadow-house-1.json' with { type: 'json' };
+import windlestrawHouse from '../../policies/windlestraw-house-1.json' with { type: 'json' };
 import type { DataOf, Fact, Kind, NewFact } from '../../src/care/catalogue.ts';
 import type { Home } from '../../src/care/home.ts';
 import { emptyHome, file } from '../../src/care/home.ts';
@@ -14,7 +14,7 @@ import type { Doing, Outcome } from '../../src/procedures/doing.ts';
 
 /** The demo policy, with what a test needs changed. */
 export function demoPolicy(change: (policy: Policy) => void = () => undefined): Policy {
-  const read = readPolicy(structuredClone(meadowHouse));
+  const read = readPolicy(structuredClone(windlestrawHouse));
   if (!read.ok) throw new Error(`${read.where}: ${read.what}`);
   change(read.policy);
   return read.policy;

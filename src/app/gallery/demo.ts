@@ -8,7 +8,7 @@ import type { Words } from '../words/en.ts';
 export const service = 'Windlestraw House';
 export const signedIn = 'Jonah Marsh, senior';
 
-export const nav: readonly NavItem[] = [
+const nav: readonly NavItem[] = [
   { href: '?show=now', label: 'Now', current: true },
   { href: '?show=round', label: 'Rounds' },
   { href: '?show=people', label: 'People' },

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { NowScreen } from './screens/now.tsx';
 import { RoundScreen } from './screens/round.tsx';
 import { TurnScreen, turnStates } from './screens/turn.tsx';
+import { WalkScreen } from './screens/walk.tsx';
 import { BedsidePieces } from './specimens/bedside-pieces.tsx';
 import { FormPieces } from './specimens/form-pieces.tsx';
 import { FramePieces } from './specimens/frame-pieces.tsx';
@@ -18,6 +19,7 @@ const pages: Readonly<Record<string, () => JSX.Element>> = {
   sheet: SheetPiece,
   now: NowScreen,
   round: RoundScreen,
+  walk: WalkScreen,
   ...Object.fromEntries(
     turnStates.map((state) => [`turn-${state}`, () => <TurnScreen state={state} />]),
   ),

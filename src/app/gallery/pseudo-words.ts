@@ -9,7 +9,7 @@ export function pseudo(words: Words): Words {
 }
 
 function mark(part: unknown): unknown {
-  if (typeof part === 'string') return `[${part}${'~'.repeat(Math.ceil(part.length / 3))}]`;
+  if (typeof part === 'string') return `[${part}${' ~~~~'.repeat(Math.ceil(part.length / 15))}]`;
   if (typeof part === 'function') {
     const say = part as (...args: readonly unknown[]) => unknown;
     return (...args: readonly unknown[]) => mark(say(...args));

@@ -15,6 +15,8 @@ export interface DateWords {
   readonly date: (day: Day) => string;
   /** 14 Mar 1951 */
   readonly shortDate: (day: Day) => string;
+  /** 14 Mar: where the year goes without saying. */
+  readonly dayMonth: (day: Day) => string;
 }
 
 /** Dates and times in the service's zone. A text that is no date is a bug: Intl throws. */
@@ -30,6 +32,7 @@ export function dateWords(locale: string, timeZone: string): DateWords {
     dayTime: form(timeZone, { weekday: 'short', day: 'numeric', month: 'short', ...clock }),
     weekday: form(timeZone, { weekday: 'long' }),
     date: form('UTC', { day: 'numeric', month: 'long', year: 'numeric' }),
+    dayMonth: form('UTC', { day: 'numeric', month: 'short' }),
     shortDate: form('UTC', { day: 'numeric', month: 'short', year: 'numeric' }),
   };
 }

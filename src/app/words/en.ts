@@ -1,10 +1,18 @@
 import { bedsideWords } from './en/bedside.ts';
+import { careWords } from './en/care.ts';
+import { doorWords } from './en/door.ts';
+import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
 import { listWords } from './en/list.ts';
+import { navWords } from './en/nav.ts';
+import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { personWords } from './en/person.ts';
+import { refusalWords } from './en/refusals.ts';
+import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
+import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
 
@@ -18,9 +26,17 @@ export function english(settings: WordSettings) {
     frame: frameWords(tools),
     bedside: bedsideWords(tools),
     scan: scanWords(),
+    turn: turnWords(tools),
+    nav: navWords(),
+    door: doorWords(tools),
+    findings: findingWords(tools),
+    rounds: roundWords(tools),
+    now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),
     page: pageWords(tools),
+    refusals: refusalWords(tools),
+    ...careWords(),
   };
 }
 

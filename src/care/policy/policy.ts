@@ -35,10 +35,16 @@ export const checkSchemes = [
 ] as const;
 export type CheckScheme = (typeof checkSchemes)[number];
 
+/** Drawings the app has for the parts of a kit. */
+export const kitPictures = ['swab', 'tube', 'absorbent', 'bag', 'label', 'leaflet', 'kit'] as const;
+
 const kitKind = v.strictObject({
   id: word,
   name: line,
-  contents: v.pipe(v.array(line), v.minLength(1)),
+  contents: v.pipe(
+    v.array(v.strictObject({ part: line, picture: v.picklist(kitPictures) })),
+    v.minLength(1),
+  ),
   codePattern: v.strictObject({ value: line, source: line }),
   codeScheme: v.picklist(checkSchemes),
   /** Hours that a sealed tube may wait, and the temperatures between which it waits. */

@@ -9,7 +9,7 @@ import type { Finding } from './finding.ts';
 import { finding } from './finding.ts';
 
 /** Which field of a record a fact sets; undefined where two may stand side by side. */
-function fieldOf(fact: Fact): string | undefined {
+function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
   switch (fact.kind) {
     case 'person.described':
     case 'staff.described':
@@ -19,9 +19,11 @@ function fieldOf(fact: Fact): string | undefined {
     case 'staff.role':
     case 'support.ways':
     case 'support.reviewed':
+      return fact.kind;
     case 'round.planned':
     case 'round.listed':
-      return fact.kind;
+      // A list is filed with each person on it too; there several may stand.
+      return shelf === 'round' ? fact.kind : undefined;
     case 'consent.decided':
       return `${fact.kind}.${fact.data.test}.${fact.data.from}`;
     case 'caution.answered':
@@ -38,7 +40,7 @@ export function editedTwice(home: Home, shelf: Shelf, key: string): Finding[] {
   const fields = new Map<string, FactId[]>();
   for (const fact of facts) {
     if (replaced.has(fact.id)) continue;
-    const field = fieldOf(fact);
+    const field = fieldOf(fact, shelf);
     if (field !== undefined) fields.set(field, [...(fields.get(field) ?? []), fact.id]);
   }
   return [...fields]

@@ -20,12 +20,12 @@ export const beadNames = [
   'swab',
   'seal',
   'pack',
-  'hand-over',
+  'handOver',
   'register',
   'result',
 ] as const;
 export type BeadName = (typeof beadNames)[number];
-export type BeadState = 'to-do' | 'in-hand' | 'done' | 'not-needed' | 'look-at-this';
+export type BeadState = 'todo' | 'hand' | 'done' | 'unneeded' | 'look';
 export type Beads = Readonly<Record<BeadName, BeadState>>;
 
 export interface WireOf {
@@ -80,25 +80,25 @@ const all = (state: BeadState): Record<BeadName, BeadState> =>
   Object.fromEntries(beadNames.map((name) => [name, state])) as Record<BeadName, BeadState>;
 
 function beadsOf(home: Home, { turn, test, live }: Told): Beads {
-  if (turn === undefined) return all('to-do');
+  if (turn === undefined) return all('todo');
   const ended = turn.closed !== undefined;
   if (ended && live === undefined) return ofEnded(turn, test);
-  const beads = all('to-do');
+  const beads = all('todo');
   mark(beads, doneBeads(home, turn, live));
-  if (!ended) beads[inHand(home, turn)] = 'in-hand';
+  if (!ended) beads[inHand(home, turn)] = 'hand';
   if (live !== undefined) afterSeal(home, live, beads);
   return beads;
 }
 
 /** A turn that ended without a tube: what was done stays done, what follows is not needed. */
 function ofEnded(turn: Turn, test: Test | undefined): Beads {
-  const beads = all('not-needed');
+  const beads = all('unneeded');
   const right = turn.identity?.data.chosen === turn.person;
-  beads.who = right ? 'done' : 'look-at-this';
+  beads.who = right ? 'done' : 'look';
   if (turn.willing !== undefined) beads.consent = 'done';
   // A kit that failed leaves work: somebody has to try again.
   if (turn.closed?.data.end === 'kit-fault' && test !== undefined) {
-    beads[test.spoilReason === 'leak' ? 'seal' : test.begun ? 'swab' : 'label'] = 'look-at-this';
+    beads[test.spoilReason === 'leak' ? 'seal' : test.begun ? 'swab' : 'label'] = 'look';
   }
   return beads;
 }
@@ -118,7 +118,7 @@ function doneBeads(home: Home, turn: Turn, live: Test | undefined): BeadName[] {
   if (reached('taken')) done.push('who', 'consent', 'swab');
   if (reached('sealed')) done.push('seal');
   if (reached('packed')) done.push('pack');
-  if (handedOver(home, turn, live)) done.push('hand-over');
+  if (handedOver(home, turn, live)) done.push('handOver');
   if (registrationOf(home, live.id).registered !== undefined) done.push('register');
   return done;
 }
@@ -154,10 +154,10 @@ function inHand(home: Home, turn: Turn): BeadName {
 /** What a finding, a settlement or a result says about a sealed tube. */
 function afterSeal(home: Home, live: Test, beads: Record<BeadName, BeadState>): void {
   const held = heldBy(home, live.id);
-  if (held.length > 0) beads[heldBead(held[0]?.kind)] = 'look-at-this';
+  if (held.length > 0) beads[heldBead(held[0]?.kind)] = 'look';
   if (isWithdrawn(home, live.id)) {
-    for (const name of ['pack', 'hand-over', 'register', 'result'] as const) {
-      if (beads[name] === 'to-do') beads[name] = 'not-needed';
+    for (const name of ['pack', 'handOver', 'register', 'result'] as const) {
+      if (beads[name] === 'todo') beads[name] = 'unneeded';
     }
     return;
   }
@@ -165,12 +165,12 @@ function afterSeal(home: Home, live: Test, beads: Record<BeadName, BeadState>): 
     registrationOf(home, live.id).registered === undefined &&
     registrationOf(home, live.id).failures.length > 0
   ) {
-    beads.register = 'look-at-this';
+    beads.register = 'look';
   }
   const outcome = outcomeOf(home, live.id);
-  if (outcome.state === 'held') beads.result = 'look-at-this';
+  if (outcome.state === 'held') beads.result = 'look';
   if (outcome.state === 'known') {
-    beads.result = actionsFor(home, live.id).every(isSettled) ? 'done' : 'in-hand';
+    beads.result = actionsFor(home, live.id).every(isSettled) ? 'done' : 'hand';
   }
 }
 

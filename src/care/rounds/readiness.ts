@@ -1,11 +1,12 @@
 import { consentOn } from '../consent/decision.ts';
 import type { Home } from '../home.ts';
-import type { PersonId } from '../ids.ts';
+import type { PersonId, RoundId } from '../ids.ts';
 import { personOf } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Refusal } from '../refusal.ts';
 import { cautionHolds, planOf } from '../support/plan.ts';
 import type { Day } from '../time.ts';
+import { preparationsFor } from './preparations.ts';
 
 /** Something to do before or during the round that does not hold the swab by itself. */
 export type Reminder =
@@ -31,7 +32,7 @@ export interface Readiness {
 export function readinessOf(
   home: Home,
   person: PersonId,
-  { test, on }: { readonly test: string; readonly on: Day },
+  { test, on, round }: { readonly test: string; readonly on: Day; readonly round?: RoundId },
 ): Readiness {
   return {
     holds: [
@@ -40,7 +41,7 @@ export function readinessOf(
       ...cautionsHold(home, person, on),
       ...identityHolds(home, person),
     ],
-    reminders: reminders(home, person, { test, on }),
+    reminders: reminders(home, person, { test, on, round }),
   };
 }
 
@@ -96,7 +97,7 @@ function identityHolds(home: Home, id: PersonId): Refusal[] {
 function reminders(
   home: Home,
   person: PersonId,
-  { test, on }: { test: string; on: Day },
+  { test, on, round }: { test: string; on: Day; round: RoundId | undefined },
 ): Reminder[] {
   const plan = planOf(home, person);
   const found: Reminder[] = [];
@@ -107,14 +108,9 @@ function reminders(
     found.push({ remind: 'plan-review-due', on: plan.nextReview });
   }
   if (plan.sites === 'nose-only') found.push({ remind: 'nose-only' });
-  for (const { data } of plan.preparations) {
-    if (data.until < on) continue;
-    found.push({
-      remind: 'preparation',
-      what: data.what,
-      leadMinutes: data.leadMinutes,
-      done: false,
-    });
+  for (const { agreed, done } of preparationsFor(home, person, { on, round })) {
+    const { what, leadMinutes } = agreed.data;
+    found.push({ remind: 'preparation', what, leadMinutes, done: done !== undefined });
   }
   return found;
 }

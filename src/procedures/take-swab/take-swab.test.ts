@@ -60,7 +60,7 @@ describe('a straightforward turn', () => {
       label: 'done',
       swab: 'done',
       seal: 'done',
-      pack: 'to-do',
+      pack: 'todo',
     });
   });
 
@@ -124,8 +124,8 @@ describe('willing', () => {
     expect(tally().opened).toEqual([]);
     expect(beads(corwen)).toMatchObject({
       consent: 'done',
-      label: 'not-needed',
-      result: 'not-needed',
+      label: 'unneeded',
+      result: 'unneeded',
     });
   });
 

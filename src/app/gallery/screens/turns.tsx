@@ -56,11 +56,11 @@ export const turns: Readonly<Record<string, Turn>> = {
         now={now}
         question="What did Cor do?"
         signs={[
-          { key: 'yes', mark: 'done', word: 'Yes', sign: 'thumb up, or opens his mouth' },
-          { key: 'no', mark: 'look', word: 'No', sign: 'turns to the wall, or hums' },
+          { key: 'yes', mark: 'tick', word: 'Yes', sign: 'thumb up, or opens his mouth' },
+          { key: 'no', mark: 'close', word: 'No', sign: 'turns to the wall, or hums' },
           {
             key: 'unsure',
-            mark: 'hand',
+            mark: 'unsure',
             word: 'Not sure',
             sign: 'looks at you and waits. Not now, then.',
           },
@@ -73,7 +73,7 @@ export const turns: Readonly<Record<string, Turn>> = {
   kit: {
     drawing: '**hoooooo',
     title: 'Open one kit. Scan its spare label.',
-    children: <ScanField now={now} onCode={nothing} />,
+    children: <ScanField onCode={nothing} />,
     asides: (
       <>
         <Button icon="kit" onPress={nothing}>
@@ -105,9 +105,7 @@ export const turns: Readonly<Record<string, Turn>> = {
       <>
         <p>Is the swab out? Is the lid on?</p>
         <div class="button-row">
-          <Button kind="main" onPress={nothing}>
-            Swab out, lid not on
-          </Button>
+          <Button onPress={nothing}>Swab out, lid not on</Button>
           <Button onPress={nothing}>Swab out, lid on</Button>
         </div>
         <p>You can say why later. Cor may be asked once more from 11:12.</p>

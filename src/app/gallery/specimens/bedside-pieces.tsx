@@ -86,7 +86,7 @@ function ScanTrial(): JSX.Element {
   const last = codes.at(-1);
   return (
     <Specimen name="Scan field">
-      <ScanField now={now} onCode={(code, way) => setCodes([...codes, `${code} ${way}`])}>
+      <ScanField onCode={(code, way) => setCodes([...codes, `${code} ${way}`])}>
         {last !== undefined && <CodeText code={last.split(' ')[0] ?? ''} />}
       </ScanField>
       <p id="scan-trial">

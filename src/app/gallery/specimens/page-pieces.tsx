@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { Button } from '../../pieces/form/button.tsx';
 import { Dialog } from '../../pieces/page/dialog.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
+import { useAnnounce } from '../../pieces/page/live-region.tsx';
 import { PageShell } from '../../pieces/page/page-shell.tsx';
 import { Steps } from '../../pieces/page/steps.tsx';
 import { SyncLine } from '../../pieces/page/sync-line.tsx';
@@ -27,6 +28,9 @@ export function PagePieces(): JSX.Element {
         <SyncLine state={{ kind: 'sending', count: 3 }} />
         <SyncLine state={{ kind: 'kept', count: 1 }} />
         <SyncLine state={{ kind: 'trouble' }} />
+      </Specimen>
+      <Specimen name="Said to a screen reader">
+        <AnnounceTrial />
       </Specimen>
       <Specimen name="Steps">
         <Steps
@@ -57,4 +61,9 @@ export function PagePieces(): JSX.Element {
       </Specimen>
     </PageShell>
   );
+}
+
+function AnnounceTrial(): JSX.Element {
+  const announce = useAnnounce();
+  return <Button onPress={() => announce('Kept.')}>Keep</Button>;
 }

@@ -61,10 +61,12 @@ export function BedsideLayout(props: BedsideLayoutProps): JSX.Element {
         <div class="bedside-content">{props.children}</div>
       </div>
       {props.asides !== undefined && <div class="bedside-asides">{props.asides}</div>}
-      <div class="bedside-hands">
-        {props.primary}
-        {onStop !== undefined && <StopButton name={person.called} onStop={onStop} />}
-      </div>
+      {(props.primary !== undefined || onStop !== undefined) && (
+        <div class="bedside-hands">
+          {props.primary}
+          {onStop !== undefined && <StopButton name={person.called} onStop={onStop} />}
+        </div>
+      )}
     </main>
   );
 }

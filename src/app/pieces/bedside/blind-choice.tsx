@@ -30,7 +30,7 @@ export function BlindChoice({
 }: BlindChoiceProps): JSX.Element {
   const { bedside } = useWords();
   const isDeaf = useDeafness(deafness);
-  const { onKeyDown } = useChoiceKeys(deafness.now);
+  const { onKeyDown } = useChoiceKeys();
   const id = useId();
   const pick = (key: string | null): void => {
     if (!isDeaf()) onPick(key, deafness.now());

@@ -1,14 +1,13 @@
 import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
-import { Bead } from '../frame/bead.tsx';
-import type { BeadState } from '../frame/bead-state.ts';
+import { Icon, type IconName } from '../icon/icon.tsx';
 import { useChoiceKeys } from './use-choice-keys.ts';
 import { type DeafnessOptions, useDeafness } from './use-deafness.ts';
 import './sign-choice.css';
 
 export interface PersonSign<Key extends string = string> {
   readonly key: Key;
-  readonly mark: BeadState;
+  readonly mark: IconName;
   /** What it means: "Yes". */
   readonly word: string;
   /** How this person shows it, in their own plan's words. */
@@ -25,7 +24,7 @@ export interface SignChoiceProps<Key extends string> extends DeafnessOptions {
 export function SignChoice<Key extends string>(props: SignChoiceProps<Key>): JSX.Element {
   const { question, signs, onPick, ...deafness } = props;
   const isDeaf = useDeafness(deafness);
-  const { onKeyDown } = useChoiceKeys(deafness.now);
+  const { onKeyDown } = useChoiceKeys();
   const id = useId();
   return (
     <div class="sign-choice" role="group" aria-labelledby={id} onKeyDown={onKeyDown}>
@@ -39,7 +38,7 @@ export function SignChoice<Key extends string>(props: SignChoiceProps<Key>): JSX
                 if (!isDeaf()) onPick(sign.key, deafness.now());
               }}
             >
-              <Bead state={sign.mark} />
+              <Icon name={sign.mark} />
               <b>{sign.word}</b>
               <span>{sign.sign}</span>
             </button>

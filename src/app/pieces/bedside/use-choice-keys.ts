@@ -1,19 +1,18 @@
 import type { TargetedKeyboardEvent } from 'preact';
 import { useRef } from 'preact/hooks';
 import { choiceMove } from './choice-keys.ts';
-import type { MonotonicClock } from './use-deafness.ts';
 
 export interface ChoiceKeys {
   readonly onKeyDown: (event: TargetedKeyboardEvent<HTMLDivElement>) => void;
 }
 
 /** Digits and arrows over the buttons inside the element that hears them. */
-export function useChoiceKeys(now: MonotonicClock): ChoiceKeys {
+export function useChoiceKeys(): ChoiceKeys {
   const lastKeyAt = useRef<number | undefined>(undefined);
   const onKeyDown = (event: TargetedKeyboardEvent<HTMLDivElement>): void => {
     const buttons = [...event.currentTarget.querySelectorAll('button')];
     const focused = buttons.findIndex((button) => button === document.activeElement);
-    const at = now();
+    const at = event.timeStamp;
     const state = {
       count: buttons.length,
       focused: Math.max(focused, 0),

@@ -1,5 +1,5 @@
 import type { RefObject } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 /**
  * Keeps a keyboard or screen reader in its place when the step changes: a control that is still there
@@ -9,7 +9,7 @@ import { useEffect, useRef } from 'preact/hooks';
 export function useStepFocus(step: string): RefObject<HTMLHeadingElement> {
   const heading = useRef<HTMLHeadingElement>(null);
   const shown = useRef(step);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (shown.current === step) return;
     shown.current = step;
     heading.current?.scrollIntoView({ block: 'start' });

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { useWords } from '../../words/use-words.ts';
 import './error-summary.css';
 
@@ -20,7 +20,7 @@ export interface ErrorSummaryProps {
 export function ErrorSummary({ problems, attempt }: ErrorSummaryProps): JSX.Element | null {
   const { form } = useWords();
   const box = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (attempt > 0) box.current?.focus();
   }, [attempt]);
   if (problems.length === 0) return null;

@@ -64,7 +64,7 @@ function FrameBead({ name, step, state, action }: FrameBeadProps): JSX.Element {
       </span>
     );
   }
-  const label = `${name}, ${frame.bead({ step, state: word })}`;
+  const label = frame.beadOf({ name, step, state: word });
   return 'href' in action ? (
     <a class="frame-bead" href={action.href} aria-label={label}>
       <Bead state={state} />

@@ -52,7 +52,7 @@ function SmallWire({ steps, name }: Omit<WireProps, 'size'>): JSX.Element {
       class="wire"
       data-size="small"
       role="img"
-      aria-label={`${words.frame.wireOf(name)}. ${sayWire(steps, words)}`}
+      aria-label={words.frame.wireSaid({ name, said: sayWire(steps, words) })}
     >
       {steps.map((step) => (
         <Bead key={step.key} state={step.state} />

@@ -1,5 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { useWords } from '../../words/use-words.ts';
 import { Button } from '../form/button.tsx';
 import './dialog.css';
@@ -20,7 +20,7 @@ export function Dialog({ open, title, onClose, children }: DialogProps): JSX.Ele
   const { form } = useWords();
   const box = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
+  useLayoutEffect(() => {
     const { current } = box;
     if (current === null || current.open === open) return;
     if (open) current.showModal();

@@ -55,8 +55,10 @@ export function PageShell(props: PageShellProps): JSX.Element {
         <div class="page-state">
           <SyncLine state={props.sync} />
         </div>
-        {props.storage !== undefined && <Notice kind="look" title={page.storage[props.storage]} />}
         <main id="main" tabIndex={-1}>
+          {props.storage !== undefined && (
+            <Notice kind="look" title={page.storage[props.storage]} />
+          )}
           {props.children}
         </main>
       </div>

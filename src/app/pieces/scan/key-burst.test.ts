@@ -48,6 +48,13 @@ describe('telling a scanner from a hand', () => {
     expect(press(scanned('KX4T7QPM'), 8, 1100, once.state).finding.kind).toBe('scan');
   });
 
+  it('never takes half a scan for a whole code', () => {
+    const stuck = press(['K', 'X', '4'], 8);
+    const rest = press(scanned('T7QPM2'), 8, 130, stuck.state);
+    expect(rest.finding).toEqual({ kind: 'broken' });
+    expect(press(scanned('KX4T7QPM'), 8, 2000, rest.state).finding.kind).toBe('scan');
+  });
+
   it('takes another code at once', () => {
     const once = press(scanned('KX4T7QPM'), 8);
     expect(press(scanned('KX4T7QPN'), 8, 200, once.state).finding.kind).toBe('scan');

@@ -7,15 +7,19 @@ export interface BurstRules {
   readonly gapMs: number;
   /** Fewest characters that count as a code. */
   readonly least: number;
+  /** A burst that begins this soon after another key is the rest of a broken scan, in ms. */
+  readonly breakMs: number;
   /** The same code again within this time is the same scan, in ms. */
   readonly repeatMs: number;
 }
 
-export const usualBurstRules: BurstRules = { gapMs: 60, least: 4, repeatMs: 1000 };
+export const usualBurstRules: BurstRules = { gapMs: 60, least: 4, breakMs: 350, repeatMs: 1000 };
 
 export interface BurstState {
   readonly typed: string;
   readonly lastAt: number;
+  /** The burst began too soon after another key: what ends it may be half a code. */
+  readonly broken: boolean;
   readonly lastCode: string;
   readonly lastCodeAt: number;
 }
@@ -23,6 +27,7 @@ export interface BurstState {
 export const quiet: BurstState = {
   typed: '',
   lastAt: -Infinity,
+  broken: false,
   lastCode: '',
   lastCodeAt: -Infinity,
 };
@@ -35,10 +40,11 @@ export interface BurstKey {
 
 /**
  * `first`: may begin a scan, let it through. `within`: part of a burst, keep it from the page.
- * `scan`: a whole code. `repeat`: the same code again at once. `hand`: somebody typing.
+ * `scan`: a whole code. `repeat`: the same code again at once. `hand`: somebody typing. `broken`: the
+ * end of a scan whose beginning came apart; half a code is never taken for a whole one.
  */
 export type BurstFinding =
-  | { readonly kind: 'first' | 'within' | 'hand' }
+  | { readonly kind: 'first' | 'within' | 'hand' | 'broken' }
   | { readonly kind: 'scan' | 'repeat'; readonly code: string };
 
 export interface BurstStep {
@@ -51,8 +57,9 @@ export function burstKey(state: BurstState, { key, at }: BurstKey, rules: BurstR
   const fast = state.typed !== '' && at - state.lastAt <= rules.gapMs;
   if (key === 'Enter' || key === 'Tab') return endBurst(state, { fast, at }, rules);
   const typed = fast ? state.typed + key : key;
+  const broken = fast ? state.broken : state.typed !== '' && at - state.lastAt <= rules.breakMs;
   return {
-    state: { ...state, typed, lastAt: at },
+    state: { ...state, typed, broken, lastAt: at },
     finding: { kind: fast ? 'within' : 'first' },
   };
 }
@@ -62,9 +69,10 @@ function endBurst(
   { fast, at }: { fast: boolean; at: number },
   rules: BurstRules,
 ): BurstStep {
-  const cleared = { ...state, typed: '' };
+  const cleared = { ...state, typed: '', broken: false };
   const code = state.typed.trim();
   if (!fast || code.length < rules.least) return { state: cleared, finding: { kind: 'hand' } };
+  if (state.broken) return { state: cleared, finding: { kind: 'broken' } };
   const same = code === state.lastCode && at - state.lastCodeAt < rules.repeatMs;
   return {
     state: { ...cleared, lastCode: code, lastCodeAt: at },

@@ -1,7 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { useWords } from '../../words/use-words.ts';
-import type { MonotonicClock } from '../bedside/use-deafness.ts';
 import { Button } from '../form/button.tsx';
 import { Icon } from '../icon/icon.tsx';
 import { type BurstRules, usualBurstRules } from './key-burst.ts';
@@ -13,7 +12,6 @@ import './scan-field.css';
 export type ScanWay = 'scanned' | 'typed twice';
 
 export interface ScanFieldProps {
-  readonly now: MonotonicClock;
   readonly onCode: (code: string, way: ScanWay) => void;
   /** What is wrong with the last code and what to do. */
   readonly problem?: ComponentChildren;
@@ -26,11 +24,10 @@ export interface ScanFieldProps {
 
 /** Waits for a scanner, wherever the focus is. Typing by hand is the fallback and is checked harder. */
 export function ScanField(props: ScanFieldProps): JSX.Element {
-  const { now, onCode, rules = usualBurstRules } = props;
+  const { onCode, rules = usualBurstRules } = props;
   const { scan } = useWords();
   const [typing, setTyping] = useState(false);
   const unfinished = useScanner({
-    now,
     rules,
     onScan: (code) => {
       setTyping(false);

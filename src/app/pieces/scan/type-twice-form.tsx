@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Words } from '../../words/en.ts';
 import { useWords } from '../../words/use-words.ts';
 import { Button } from '../form/button.tsx';
@@ -29,7 +29,7 @@ export function TypeTwiceForm({ least, onCode, onBack }: TypeTwiceFormProps): JS
   const field = useRef<HTMLInputElement>(null);
   const [state, setState] = useState<TypeTwice>(typeStart);
 
-  useEffect(() => field.current?.focus(), [state]);
+  useLayoutEffect(() => field.current?.focus(), [state]);
 
   const submit = (event: Event): void => {
     event.preventDefault();

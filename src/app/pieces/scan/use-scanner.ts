@@ -1,5 +1,4 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { MonotonicClock } from '../bedside/use-deafness.ts';
 import { type KeptField, keepField, restoreField } from './kept-field.ts';
 import {
   type BurstRules,
@@ -12,7 +11,6 @@ import {
 
 export interface ScannerOptions {
   readonly onScan: (code: string) => void;
-  readonly now: MonotonicClock;
   readonly rules?: BurstRules | undefined;
   /** False while nothing may be scanned. */
   readonly listening?: boolean | undefined;
@@ -30,7 +28,8 @@ function signOf(event: KeyboardEvent): string | undefined {
 /**
  * Hears a scanner anywhere on the page, wherever the focus is, and takes no focus itself. The keys of a
  * burst are kept from buttons, and a field they fell into is put back as it was, so that a scan cannot
- * press or fill anything. Returns whether the last burst broke off.
+ * press or fill anything. Times are those the device gave the keys, so a busy page does not
+ * stretch a burst. Returns whether the last burst broke off.
  */
 export function useScanner(options: ScannerOptions): boolean {
   const [unfinished, setUnfinished] = useState(false);
@@ -45,10 +44,10 @@ export function useScanner(options: ScannerOptions): boolean {
     let timer: ReturnType<typeof setTimeout> | undefined;
 
     const hear = (event: KeyboardEvent): void => {
-      const { onScan, now, rules = usualBurstRules } = latest.current;
+      const { onScan, rules = usualBurstRules } = latest.current;
       const key = signOf(event);
       if (key === undefined || event.repeat) return;
-      const step = burstKey(state, { key, at: now() }, rules);
+      const step = burstKey(state, { key, at: event.timeStamp }, rules);
       state = step.state;
       const { finding } = step;
       clearTimeout(timer);
@@ -66,10 +65,14 @@ export function useScanner(options: ScannerOptions): boolean {
       setUnfinished(false);
       if (finding.kind === 'within') {
         const wait = rules.gapMs * 5;
-        timer = setTimeout(() => setUnfinished(isUnfinished(state, now(), rules)), wait);
+        timer = setTimeout(
+          () => setUnfinished(isUnfinished(state, state.lastAt + wait, rules)),
+          wait,
+        );
         return;
       }
       restoreField(kept);
+      setUnfinished(finding.kind === 'broken');
       if (finding.kind === 'scan') onScan(finding.code);
     };
 

@@ -26,6 +26,9 @@ export function frameWords({ list }: LanguageTools) {
     key: 'What the beads mean',
     wireOf: (name: string) => `${name}: how far`,
     bead: ({ step, state }: { step: string; state: string }) => `${step}: ${state}`,
+    beadOf: ({ name, step, state }: { name: string; step: string; state: string }) =>
+      `${name}, ${step}: ${state}`,
+    wireSaid: ({ name, said }: { name: string; said: string }) => `${name}: how far. ${said}`,
     now: (step: string) => `Now: ${step}.`,
     next: (step: string) => `Next: ${step}.`,
     lookAt: (steps: readonly string[]) => `Look at this: ${list(steps)}.`,

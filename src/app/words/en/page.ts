@@ -2,6 +2,7 @@ import type { LanguageTools } from '../language-tools.ts';
 
 export function pageWords({ plural, dates }: LanguageTools) {
   return {
+    product: 'Tallyround',
     skip: 'Skip to the main part',
     nav: 'Parts of Tallyround',
     signedIn: 'Signed in:',

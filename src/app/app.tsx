@@ -1,0 +1,73 @@
+import type { JSX } from 'preact';
+import { Route, Router, Switch, useRoute } from 'wouter-preact';
+import { useHashLocation } from 'wouter-preact/use-hash-location';
+import type { PersonId, RoundId } from '../care/ids.ts';
+import { memberOf } from '../care/staff/member.ts';
+import { DeskProvider, useDesk } from './desk/desk.ts';
+import type { DeskStore } from './desk/use-desk-store.ts';
+import { useDeskStore } from './desk/use-desk-store.ts';
+import type { NavItem } from './pieces/page/page-shell.tsx';
+import { PageShell } from './pieces/page/page-shell.tsx';
+import { Pages } from './screens/pages.tsx';
+import { paths, to } from './screens/paths.ts';
+import { TurnScreen } from './screens/turn/turn-screen.tsx';
+import { useWords } from './words/use-words.ts';
+
+/** The app for whoever is signed in. A turn has the whole screen; every other page stands in the shell. */
+export function App({ store }: { readonly store: DeskStore }): JSX.Element {
+  const desk = useDeskStore(store);
+  return (
+    <DeskProvider value={desk}>
+      <Router hook={useHashLocation}>
+        <Switch>
+          <Route path="/round/:round/turn/:person">
+            {({ round, person }: { round: string; person: string }) => (
+              <TurnScreen key={person} round={round as RoundId} person={person as PersonId} />
+            )}
+          </Route>
+          <Route>
+            <Shell />
+          </Route>
+        </Switch>
+      </Router>
+    </DeskProvider>
+  );
+}
+
+function Shell(): JSX.Element {
+  const desk = useDesk();
+  const words = useWords();
+  const me = memberOf(desk.home, desk.me);
+  const role = me.role === undefined ? '' : `, ${words.roles[me.role]}`;
+  return (
+    <PageShell
+      service={desk.service.name}
+      nav={useNav()}
+      who={`${me.name}${role}`}
+      onLock={desk.lock}
+      sync={desk.sync}
+    >
+      <Pages />
+    </PageShell>
+  );
+}
+
+/** The parts of the app; an address belongs to the part whose work it is. */
+function useNav(): NavItem[] {
+  const { nav } = useWords();
+  const parts = [
+    { path: paths.now, label: nav.now, under: /^\/(finding\/.*)?$/ },
+    { path: paths.rounds, label: nav.rounds, under: /^\/rounds?(\/|$)/ },
+    { path: paths.people, label: nav.people, under: /^\/(people|person)(\/|$)/ },
+    { path: paths.results, label: nav.results, under: /^\/(results|test)(\/|$)/ },
+    { path: paths.kits, label: nav.kits, under: /^\/kits(\/|$)/ },
+    { path: paths.more, label: nav.more, under: /^\/(more|staff|policy|tablets)(\/|$)/ },
+  ];
+  const [, params] = useRoute('/*?');
+  const here = `/${params?.['*'] ?? ''}`;
+  return parts.map(({ path, label, under }) => ({
+    href: to(path),
+    label,
+    current: under.test(here),
+  }));
+}

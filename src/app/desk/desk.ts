@@ -1,0 +1,52 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { Fact } from '../../care/catalogue.ts';
+import type { Home } from '../../care/home.ts';
+import type { StaffId } from '../../care/ids.ts';
+import type { Refusal } from '../../care/refusal.ts';
+import type { Role } from '../../care/staff/facts.ts';
+import { ranks } from '../../care/staff/rights.ts';
+import type { Day, Instant } from '../../care/time.ts';
+import { dayOf } from '../../care/time.ts';
+import type { Doing, Outcome } from '../../procedures/doing.ts';
+import type { SyncState } from '../pieces/page/sync-state.ts';
+
+/** What came of a touch: kept, turned away with words, or not stored because the tablet could not. */
+export type Acted =
+  | { readonly ok: true; readonly facts: readonly Fact[] }
+  | { readonly ok: false; readonly refusal: Refusal }
+  | { readonly ok: false; readonly trouble: 'no-room' | 'clock' | 'storage' | 'moved' };
+
+/**
+ * Where whoever is signed in works: the home as this tablet's facts tell it, and the one way to
+ * change it. A new desk is handed down after every change, so whatever reads it is drawn again.
+ */
+export interface Desk {
+  readonly service: { readonly name: string };
+  readonly home: Home;
+  readonly me: StaffId;
+  readonly device: string;
+  readonly sync: SyncState;
+  /** The app's clock: the tablet's own, put right by the server. */
+  readonly now: () => Instant;
+  /** Milliseconds that only ever grow, for dials and double touches. */
+  readonly monotonic: () => number;
+  /** Decides on the home as it is now and keeps the facts before it answers. */
+  readonly act: (decide: (home: Home, doing: Doing) => Outcome) => Promise<Acted>;
+  readonly lock: () => void;
+}
+
+const DeskContext = createContext<Desk | null>(null);
+export const DeskProvider = DeskContext.Provider;
+
+/** The desk. Throws where nobody is signed in, which is a bug. */
+export function useDesk(): Desk {
+  const desk = useContext(DeskContext);
+  if (desk === null) throw new Error('useDesk: nobody is signed in');
+  return desk;
+}
+
+export const todayOf = (desk: Desk): Day => dayOf(desk.now(), desk.home.service.zone);
+
+/** Whether whoever is signed in holds this role or a higher one. */
+export const mayAs = (desk: Desk, role: Role): boolean => ranks(desk.home, desk.me, role);

@@ -1,0 +1,30 @@
+import { testOf } from '../../care/custody/test.ts';
+import { turnOf } from '../../care/custody/turn.ts';
+import type { Home } from '../../care/home.ts';
+import type { PersonId, StaffId, TestId, UnitId } from '../../care/ids.ts';
+import { personOf } from '../../care/people/person.ts';
+import { unitOf } from '../../care/people/unit.ts';
+import { memberOf } from '../../care/staff/member.ts';
+
+/** Names for the screen, from ids. An erased name is said to be erased, not left blank. */
+export interface Names {
+  readonly person: (id: PersonId | undefined) => string;
+  readonly staff: (id: StaffId | undefined) => string;
+  readonly unit: (id: UnitId | undefined) => string;
+  /** Whose test it is. */
+  readonly test: (id: TestId) => string;
+}
+
+export function namesIn(home: Home, unknown: string): Names {
+  const person = (id: PersonId | undefined) =>
+    (id === undefined ? '' : personOf(home, id).called) || unknown;
+  return {
+    person,
+    staff: (id) => (id === undefined ? '' : memberOf(home, id).called) || unknown,
+    unit: (id) => (id === undefined ? '' : unitOf(home, id).name) || unknown,
+    test: (id) => {
+      const { turn } = testOf(home, id);
+      return person(turn === undefined ? undefined : turnOf(home, turn)?.person);
+    },
+  };
+}

@@ -1,0 +1,96 @@
+import type { Fact } from '../../care/catalogue.ts';
+import type { Home, Service } from '../../care/home.ts';
+import type { FactId, StaffId } from '../../care/ids.ts';
+import { homeFold, readStored } from '../../procedures/home-fold.ts';
+import type { Followed } from '../tablet/followed.ts';
+import type { TabletState } from '../tablet/state.ts';
+import type { AppendedHere, Tablet } from '../tablet/tablet.ts';
+import type { SyncState } from '../pieces/page/sync-state.ts';
+import type { Acted, Desk } from './desk.ts';
+import type { DeskStore } from './use-desk-store.ts';
+
+interface Needs {
+  readonly tablet: Tablet;
+  readonly service: Service;
+  readonly title: string;
+  readonly monotonic: () => number;
+  /** A fresh random id. */
+  readonly draw: () => string;
+}
+
+/** The desk of whoever is signed in on a real tablet: each touch is on the disk before the screen moves. */
+export async function tabletStore(needs: Needs): Promise<DeskStore> {
+  const { tablet, service } = needs;
+  const followed = await tablet.follow(homeFold(service), readStored);
+  const listeners = new Set<() => void>();
+  const acting = inLine();
+  const act: Desk['act'] = (decide) =>
+    acting(async () => {
+      const touchedAt = Date.now();
+      const { who, device } = tablet.state.get();
+      if (who === undefined || device === undefined) return { ok: false, trouble: 'moved' };
+      const doing = { now: tablet.now(), by: who.staff, device: device.id, draw: needs.draw };
+      const outcome = decide(followed.get(), doing);
+      if (!outcome.ok) return { ok: false, refusal: outcome };
+      if (outcome.value.length === 0) return { ok: true, facts: [] };
+      const done = await tablet.append(outcome.value, { touchedAt });
+      if (!done.ok) return { ok: false, trouble: troubleOf(done) };
+      await followed.refresh();
+      return { ok: true, facts: kept(followed, done.facts) };
+    });
+  const make = (): Desk => ({
+    ...{ act, monotonic: needs.monotonic, home: followed.get(), service: { name: needs.title } },
+    me: tablet.state.get().who?.staff ?? ('' as StaffId),
+    device: tablet.state.get().device?.id ?? '',
+    sync: syncOf(tablet.state.get()),
+    now: () => tablet.now(),
+    lock: () => void tablet.lock(),
+  });
+  let desk = make();
+  const renew = () => {
+    desk = make();
+    for (const tell of [...listeners]) tell();
+  };
+  followed.subscribe(renew);
+  tablet.state.subscribe(renew);
+  return {
+    desk: () => desk,
+    subscribe: (changed) => {
+      listeners.add(changed);
+      return () => listeners.delete(changed);
+    },
+  };
+}
+
+/** One at a time: two touches in a row decide on the home as the first has left it. */
+function inLine(): (work: () => Promise<Acted>) => Promise<Acted> {
+  let last: Promise<unknown> = Promise.resolve();
+  return (work) => {
+    const next = last.then(work);
+    last = next.catch(() => undefined);
+    return next;
+  };
+}
+
+const kept = (followed: Followed<Home, Fact>, written: readonly { readonly id: string }[]): Fact[] =>
+  written.flatMap(({ id }) => followed.get().known.get(id as FactId) ?? []);
+
+function troubleOf(done: Exclude<AppendedHere, { ok: true }>): 'no-room' | 'clock' | 'storage' | 'moved' {
+  switch (done.reason) {
+    case 'no-room':
+      return 'no-room';
+    case 'ask-clock':
+      return 'clock';
+    case 'locked':
+    case 'not-enrolled':
+      return 'moved';
+    default:
+      return 'storage';
+  }
+}
+
+function syncOf({ waiting, online, problem, lastMet }: TabletState): SyncState {
+  if (problem !== undefined) return { kind: 'trouble' };
+  if (waiting === 0) return { kind: 'nothing' };
+  return { kind: online ? 'sending' : 'kept', count: waiting, lastMet };
+}

@@ -1,0 +1,79 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { demoHome } from '../../../demo/home.ts';
+import { Pen } from '../../../demo/pen.ts';
+import windlestraw from '../../../policies/windlestraw-house-1.json';
+import type { Service } from '../../care/home.ts';
+import { file } from '../../care/home.ts';
+import type { StaffId } from '../../care/ids.ts';
+import { idFromBytes } from '../../care/ids.ts';
+import { readPolicy } from '../../care/policy/policy.ts';
+import type { Instant } from '../../care/time.ts';
+import { after, instantOf } from '../../care/time.ts';
+import { openFact } from '../../ledger/fact.ts';
+import type { DeviceId, ServiceId } from '../../ledger/ids.ts';
+import { base64url, CHAIN_START, NO_FACT } from '../../ledger/ids.ts';
+import type { Desk } from '../desk/desk.ts';
+import type { DeskStore } from '../desk/use-desk-store.ts';
+
+const hash = (text: string) => base64url(sha256(utf8ToBytes(text)));
+const random = (count: number) => crypto.getRandomValues(new Uint8Array(count));
+
+/**
+ * A desk on the demo home, in memory alone: the whole app without a server, for looking at screens.
+ * Nothing is kept; reload the page and the morning starts again.
+ */
+export function memoryDesk({
+  me,
+  start,
+}: {
+  readonly me: StaffId;
+  readonly start: Instant;
+}): DeskStore {
+  const read = readPolicy(windlestraw);
+  if (!read.ok) throw new Error(`${read.where}: ${read.what}`);
+  const service: Service = { zone: 'Europe/London', policies: [read.policy] };
+  const device = { id: 'S0000001' as DeviceId, seq: 0, last: NO_FACT };
+  const head = {
+    ...{ service: 'windlestraw' as ServiceId, format: 1, position: 0, chain: CHAIN_START },
+    ...{ device, pending: 0, rewinds: 0 },
+  };
+  const demo = demoHome(
+    service,
+    { head, device, hash },
+    { seed: 7, now: start, policyDigest: hash('') },
+  );
+  const tablet = { id: 'T0000001' as DeviceId, seq: 0, last: NO_FACT };
+  const pen = new Pen(
+    service,
+    { head, device: tablet, hash, salt: () => random(16), draw: () => idFromBytes(random(12)) },
+    { now: start, by: me },
+  );
+  for (const written of demo.facts) file(pen.home, openFact(written) as never);
+  const opened = performance.now();
+  const now = () => after(start, performance.now() - opened);
+  const listeners = new Set<() => void>();
+  const make = (): Desk => ({
+    ...{ service: { name: 'Windlestraw House' }, home: pen.home, me, device: tablet.id, now },
+    sync: { kind: 'kept', count: pen.written.length },
+    monotonic: () => performance.now(),
+    act: (decide) => {
+      pen.now = instantOf(Date.parse(now()) - 1000);
+      const outcome = decide(pen.home, { ...pen.doing, now: now() });
+      if (!outcome.ok) return Promise.resolve({ ok: false, refusal: outcome });
+      const facts = pen.do(outcome);
+      desk = make();
+      for (const tell of listeners) tell();
+      return Promise.resolve({ ok: true, facts });
+    },
+    lock: () => location.reload(),
+  });
+  let desk = make();
+  return {
+    desk: () => desk,
+    subscribe: (changed) => {
+      listeners.add(changed);
+      return () => listeners.delete(changed);
+    },
+  };
+}

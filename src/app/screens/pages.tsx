@@ -1,0 +1,34 @@
+import type { JSX } from 'preact';
+import { Route, Switch } from 'wouter-preact';
+import type { RoundId } from '../../care/ids.ts';
+import { Button } from '../pieces/form/button.tsx';
+import { EmptyState } from '../pieces/page/empty-state.tsx';
+import { useWords } from '../words/use-words.ts';
+import { NowScreen } from './now/now-screen.tsx';
+import { paths, to } from './paths.ts';
+import { RoundScreen } from './round/round-screen.tsx';
+
+/** Which page stands at which address (paths.ts). */
+export function Pages(): JSX.Element {
+  return (
+    <Switch>
+      <Route path="/" component={NowScreen} />
+      <Route path="/round/:id">
+        {({ id }: { id: string }) => <RoundScreen round={id as RoundId} />}
+      </Route>
+      <Route>
+        <NotHere />
+      </Route>
+    </Switch>
+  );
+}
+
+function NotHere(): JSX.Element {
+  const { nav } = useWords();
+  return (
+    <EmptyState
+      title={nav.notHere}
+      action={<Button href={to(paths.now)}>{nav.backToNow}</Button>}
+    />
+  );
+}

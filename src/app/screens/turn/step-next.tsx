@@ -1,0 +1,196 @@
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import type { Pair } from '../../../care/custody/turn.ts';
+import { preparationsFor } from '../../../care/rounds/preparations.ts';
+import { sitesOn } from '../../../care/support/plan.ts';
+import { tabletTouched, tabletWiped } from '../../../procedures/plan-round.ts';
+import { preparationDone } from '../../../procedures/record-consent.ts';
+import { todayOf, useDesk } from '../../desk/desk.ts';
+import { useAct } from '../../desk/use-act.ts';
+import { BigButton } from '../../pieces/bedside/big-button.tsx';
+import { Button } from '../../pieces/form/button.tsx';
+import { Dialog } from '../../pieces/page/dialog.tsx';
+import { useWords } from '../../words/use-words.ts';
+import { paths, to } from '../paths.ts';
+import { PairPicker } from './pair-picker.tsx';
+import type { TurnData } from './turn-data.ts';
+import { pairFor } from './turn-data.ts';
+import { TurnFrame } from './turn-frame.tsx';
+import type { TurnAct } from './use-turn.ts';
+
+interface NextProps {
+  readonly data: TurnData;
+  readonly turnAct: TurnAct;
+}
+
+/** Before the turn: what helps this person, what means stop, and one tap to begin. */
+export function StepNext({ data, turnAct }: NextProps): JSX.Element {
+  const desk = useDesk();
+  const words = useWords();
+  const say = words.turn.next;
+  const [pair, setPair] = useState<Pair>(() => pairFor(desk, data.round));
+  const { round, person } = data;
+  const begin = (changedMind: boolean) =>
+    turnAct.touch({ do: 'start', round: round.id, person: person.id, ...pair, changedMind });
+  const saidNo = data.turn?.closed?.data.end === 'declined';
+  if (round.touched !== undefined) return <WipeFirst data={data} turnAct={turnAct} />;
+  return (
+    <TurnFrame
+      data={data}
+      turnAct={turnAct}
+      step={`next-${person.id}`}
+      title={say.title(person.called)}
+      asides={
+        <>
+          <ChangePair pair={pair} onPair={setPair} />
+          <Touched data={data} />
+          <Button icon="back" href={to(paths.round(round.id))}>
+            {say.other}
+          </Button>
+        </>
+      }
+      primary={
+        <BigButton
+          step={`next-${person.id}`}
+          now={desk.monotonic}
+          onPress={() => void begin(saidNo)}
+        >
+          {saidNo ? say.changedMind(person.called) : say.start(person.called)}
+        </BigButton>
+      }
+    >
+      <PlanLines data={data} />
+    </TurnFrame>
+  );
+}
+
+function PlanLines({ data }: Pick<NextProps, 'data'>): JSX.Element {
+  const desk = useDesk();
+  const words = useWords();
+  const say = words.turn.next;
+  const { plan, person, round } = data;
+  const why = round.people.find((listed) => listed.person === person.id)?.why;
+  return (
+    <>
+      {why !== undefined && (
+        <p>{say.why(why === 'asked-for' ? words.rounds.askedFor : words.rules[why])}</p>
+      )}
+      <p>
+        {sitesOn(plan, todayOf(desk)) === 'nose-only' ? say.nose : say.sites}{' '}
+        {plan.selfSwab && say.self}
+      </p>
+      {plan.text('place') !== '' && (
+        <p>
+          <b>{say.place}</b> {plan.text('place')}
+        </p>
+      )}
+      {plan.text('never') !== '' && (
+        <p>
+          <b>{say.never}</b> {plan.text('never')}
+        </p>
+      )}
+      <Preparations data={data} />
+    </>
+  );
+}
+
+function Preparations({ data }: Pick<NextProps, 'data'>): JSX.Element | null {
+  const desk = useDesk();
+  const words = useWords();
+  const { act } = useAct();
+  const say = words.turn.next;
+  const open = preparationsFor(desk.home, data.person.id, {
+    on: todayOf(desk),
+    round: data.round.id,
+  });
+  if (open.length === 0) return null;
+  return (
+    <div>
+      <p>
+        <b>{say.preparation}</b>
+      </p>
+      <ul>
+        {open.map(({ agreed, done }) => (
+          <li key={agreed.id}>
+            {agreed.private?.words ?? ''} {say.minutes(agreed.data.leadMinutes)}.{' '}
+            {done === undefined && (
+              <Button
+                onPress={() =>
+                  void act(() =>
+                    preparationDone({
+                      person: data.person.id,
+                      round: data.round.id,
+                      agreed: agreed.id,
+                    }),
+                  )
+                }
+              >
+                {say.preparationDone}
+              </Button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function ChangePair({
+  pair,
+  onPair,
+}: {
+  readonly pair: Pair;
+  readonly onPair: (pair: Pair) => void;
+}): JSX.Element {
+  const { turn, form } = useWords();
+  const [open, setOpen] = useState(false);
+  return (
+    <>
+      <Button icon="person" onPress={() => setOpen(true)}>
+        {turn.next.change}
+      </Button>
+      <Dialog open={open} title={turn.next.change} onClose={() => setOpen(false)}>
+        <PairPicker pair={pair} onPair={onPair} />
+        <Button kind="main" onPress={() => setOpen(false)}>
+          {form.close}
+        </Button>
+      </Dialog>
+    </>
+  );
+}
+
+function Touched({ data }: Pick<NextProps, 'data'>): JSX.Element {
+  const { turn } = useWords();
+  const { act } = useAct();
+  return (
+    <Button icon="gloves" onPress={() => void act(() => tabletTouched(data.round.id))}>
+      {turn.wiped.touched}
+    </Button>
+  );
+}
+
+/** Used gloves touched the tablet: nothing starts until it is wiped. */
+function WipeFirst({ data, turnAct }: NextProps): JSX.Element {
+  const desk = useDesk();
+  const { turn } = useWords();
+  const { act } = useAct();
+  return (
+    <TurnFrame
+      data={data}
+      turnAct={turnAct}
+      step="wipe"
+      title={turn.wiped.title}
+      primary={
+        <BigButton
+          step="wipe"
+          now={desk.monotonic}
+          onPress={() => void act((home) => tabletWiped(home, data.round.id))}
+        >
+          {turn.wiped.done}
+        </BigButton>
+      }
+    >
+      <p>{turn.wiped.body}</p>
+    </TurnFrame>
+  );
+}

@@ -1,0 +1,123 @@
+import type { FindingKind } from '../../../care/quality/finding.ts';
+import type { ActionKind } from '../../../care/results/facts.ts';
+import type { LanguageTools } from '../language-tools.ts';
+
+export function nowWords({ dates, plural, list }: LanguageTools) {
+  const actions: Record<ActionKind, string> = {
+    'tell-person': 'Tell them',
+    'tell-representative': 'Tell family or representative',
+    'tell-doctor': 'Tell the doctor',
+    'tell-health-protection': 'Tell the health protection team',
+    isolate: 'Start isolation, as the plan says',
+    'find-contacts': 'Find who was near',
+    'test-home': 'Ask about testing the whole home',
+    'test-again': 'Test again',
+    'ask-laboratory': 'Ask the laboratory',
+  };
+  const findings: Record<FindingKind, string> = {
+    'code-on-two': 'One barcode is on two tests',
+    'labels-differ': 'Labels of one test differ',
+    'two-tests': 'Two tubes for one person',
+    'swabbed-after-no': 'A swab beside a no',
+    'packed-twice': 'One tube is in two boxes',
+    'packed-though-spoiled': 'A closed tube is in a box',
+    'registered-twice': 'One test has two references',
+    'reference-on-two': 'One reference is on two tests',
+    'two-results': 'Two results that differ',
+    'result-without-test': 'A result for a code not used here',
+    'result-before-swab': 'A result from before the swab',
+    'handed-twice': 'Two counts for one box',
+    'round-changed': 'A closed round has changed',
+    'edited-twice': 'Two people changed one thing',
+    'without-right': 'Decided by somebody who may not',
+    'two-open': 'One colleague in two turns',
+    unreadable: 'A record this tablet cannot read',
+  };
+  return {
+    title: 'Now',
+    about: (what: string, whose: string) => `${what}: ${whose}`,
+    actions,
+    findings,
+    groups: {
+      act: 'Results to act on',
+      settle: 'Does not fit: a senior decides',
+      turn: 'Turns still open',
+      tubes: 'Tubes still here',
+      register: 'Not registered yet',
+      chase: 'Results late',
+      round: "Today's rounds",
+      held: "Can't go ahead yet",
+      due: 'Due today',
+      calm: 'Tell people their result',
+      supplies: 'Kits',
+      policy: 'Policy',
+    },
+    nothing: 'Nothing needs you now.',
+    fine: (parts: readonly string[]) => `Fine: ${list(parts)}.`,
+    here: (count: number) =>
+      plural(count, { one: '1 person lives here', other: `${count} people live here` }),
+    stock: (count: number) =>
+      plural(count, { one: '1 kit in date', other: `${count} kits in date` }),
+    waiting: (count: number) =>
+      plural(count, {
+        one: '1 result still in its time',
+        other: `${count} results still in their time`,
+      }),
+    hoursLeft: (hours: number) => (hours < 0 ? 'Too late' : `${hours} h left`),
+    by: (at: string) => `By ${dates.time(at)}`,
+    byDay: (day: string) => `By ${dates.dayMonth(day)}`,
+    since: (day: string) => `Since ${dates.dayMonth(day)}`,
+    today: 'Today',
+    late: 'Late',
+    actOn: (name: string, outcome: string, action: string) => `${name}, ${outcome}. ${action}.`,
+    again: 'The result was changed. This was done before. Look again.',
+    nameIt: 'Who and when',
+    open: 'Open',
+    settle: 'Read it',
+    turnOpen: (name: string) => `${name}'s turn is open.`,
+    goOn: 'Carry on',
+    notCollected: (count: number, missed: boolean) =>
+      plural(count, {
+        one: missed ? '1 tube is here. The courier has not come.' : '1 tube waits for the courier.',
+        other: missed
+          ? `${count} tubes are here. The courier has not come.`
+          : `${count} tubes wait for the courier.`,
+      }),
+    book: 'See the box',
+    registerWhat: (name: string) => `${name}'s test is not registered.`,
+    registerMany: (count: number) =>
+      plural(count, {
+        one: '1 test is not registered.',
+        other: `${count} tests are not registered.`,
+      }),
+    couldNot: 'could not register',
+    nextTry: (at: string) => `next try ${dates.dayTime(at)}`,
+    register: 'Register',
+    sameDay: 'register the same day',
+    chaseWhat: (name: string, hours: number) =>
+      `${name}'s result is ${hours} hours old. Ring the laboratory.`,
+    ring: 'How to ring',
+    resultRule: (hours: number) => `result by ${hours} h`,
+    storageRule: (hours: number) => `kit keeps ${hours} h`,
+    roundWhat: (done: number, of: number) =>
+      done === 0 ? `Ready: ${of} on the list.` : `${done} of ${of} done.`,
+    held: 'See what is missing',
+    dueWhat: (count: number) =>
+      plural(count, { one: '1 person is due.', other: `${count} people are due.` }),
+    due: (names: readonly string[]) =>
+      plural(names.length, { one: `${list(names)} is due.`, other: `${list(names)} are due.` }),
+    prepare: 'Prepare a round',
+    person: 'See the person',
+    kitsEnd: (count: number, lot: string, on: string) =>
+      plural(count, {
+        one: `1 kit of lot ${lot} ends on ${dates.date(on)}.`,
+        other: `${count} kits of lot ${lot} end on ${dates.date(on)}.`,
+      }),
+    kitsEnded: (count: number, lot: string) =>
+      `${count} kits of lot ${lot} have ended. Put them aside.`,
+    kits: 'See the kits',
+    usedFirst: 'the next round takes these first',
+    confirm: 'No policy has been confirmed. A manager must confirm one.',
+    policy: 'See the policy',
+  };
+}

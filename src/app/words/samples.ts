@@ -1,0 +1,60 @@
+import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { refusalSamples } from './samples/refusals.ts';
+import type { Samples } from './samples/shape.ts';
+
+const at = '2026-11-26T06:41:00Z';
+
+export const samples: Samples = {
+  person: {},
+  frame: {
+    wireOf: ['Cor'],
+    bead: [{ step: 'label', state: 'in hand' }],
+    beadOf: [{ name: 'Cor', step: 'label', state: 'in hand' }],
+    wireSaid: [{ name: 'Cor', said: '4 of 9 done.' }],
+    now: ['label'],
+    next: ['swab'],
+    lookAt: [['label', 'seal']],
+    doneOf: [{ done: 4, of: 9 }],
+    tallied: [{ done: 2, of: 6 }],
+  },
+  bedside: {
+    turnOf: ['Cor'],
+    stopFor: ['Cor'],
+    sayingStopWhen: ['Cor'],
+    likesToBeCalled: ['Cor'],
+    face: [2],
+    choiceKeys: [5],
+    secondsToGo: [7],
+    secondsSoFar: [12],
+    pastTarget: [15],
+    target: [{ from: 10, to: 15 }],
+    dial: ['10 seconds'],
+  },
+  scan: {
+    tooShort: [4],
+    differAt: [7],
+
+    read: ['K, X, 4, T'],
+    spell: ['KX4T'],
+  },
+  form: { problems: [3] },
+  list: {
+    sort: ['hours'],
+    stepOf: [{ step: 2, of: 4 }],
+    page: [{ page: 1, of: 2 }],
+  },
+  turn: turnSamples,
+  rounds: roundSamples,
+  now: nowSamples,
+  findings: findingSamples,
+  refusals: refusalSamples,
+  nav: {},
+  door: doorSamples,
+  cautions: {},
+  outcomes: {},
+  rules: {},
+  roles: {},
+  page: {
+    sync: { sent: [14], kept: [14], sending: [14], lastMet: [at] },
+  },
+};

@@ -1,0 +1,43 @@
+import type { Samples } from './shape.ts';
+
+const at = '2026-11-26T06:41:00Z';
+const day = '2026-11-26';
+
+export const refusalSamples: Samples['refusals'] = {
+  notWorkingHere: ['Pia'],
+  maySwab: ['Pia', day],
+  mayRecord: ['Pia', day],
+  nobodyKnowsThem: ['Tamsin'],
+  consentMissing: ['Cor'],
+  consentOtherTest: ['Cor'],
+  consentEnded: ['Cor', day],
+  consentNotYet: ['Cor', day],
+  consentRefused: ['Cor'],
+  cautionUnanswered: ['Cor', 'takes a blood thinner'],
+  cautionSaysNo: ['Cor', 'nosebleed lately'],
+  photoMissing: ['Tamsin'],
+  birthdayMissing: ['Cor'],
+  away: ['Cor', day],
+  tooSoon: ['Tamsin', at],
+  enoughToday: ['Tamsin'],
+  saidNo: ['Bram', at],
+  alreadyTested: ['Cor'],
+  turnOpen: ['Oriel'],
+  codeUsed: ['Oriel', at],
+  codeClosed: ['Ismay', at],
+  codeDiffersTyped: ['WSK56045137'],
+  kitExpired: [day],
+  kitRecalled: ['WS-0417'],
+  codeUnknown: ['WSK56045137'],
+  notSealed: ['Tamsin'],
+  alreadyPacked: ['Tamsin'],
+  otherRound: ['Tamsin'],
+  doesNotTally: [['Tamsin'], ['Cor']],
+  countDiffers: [9, 10],
+  referenceUsed: ['R-2201', 'Cor'],
+  alreadyRegistered: ['R-2201'],
+  notPacked: ['Cor'],
+  resultExists: ['negative', at],
+  notADay: ['31/02/2026'],
+  tooLong: [60],
+};

@@ -1,0 +1,46 @@
+import type { Command } from 'commander';
+
+/** A command's own file: it adds itself, with its options, to the program. */
+export interface CommandModule {
+  readonly register: (program: Command) => void;
+}
+
+interface CommandEntry {
+  /** One line for the list of commands. */
+  readonly summary: string;
+  /** Loads the command's file only when the command is used, so that every start is quick. */
+  readonly load: () => Promise<CommandModule>;
+}
+
+/** Every command of `tallyround`. To add one: a file under commands/, and a line here. */
+export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
+  turnaround: {
+    summary: 'how long results are out, and when one now out should come',
+    load: () => import('./commands/turnaround.ts'),
+  },
+  interpret: {
+    summary: 'what a test result says, given the chance before',
+    load: () => import('./commands/interpret.ts'),
+  },
+  clear: {
+    summary: 'the chance that a home is clear after a round without a positive',
+    load: () => import('./commands/clear.ts'),
+  },
+  voids: { summary: 'control charts of void tests', load: () => import('./commands/voids.ts') },
+  reproduction: {
+    summary: 'growth and reproduction number from daily cases',
+    load: () => import('./commands/reproduction.ts'),
+  },
+  'final-size': {
+    summary: 'how large an outbreak in a home may get, exactly',
+    load: () => import('./commands/final-size.ts'),
+  },
+  reorder: {
+    summary: 'when to order kits, and what may expire',
+    load: () => import('./commands/reorder.ts'),
+  },
+  'check-code': {
+    summary: 'check digits and near-miss codes',
+    load: () => import('./commands/check-code.ts'),
+  },
+};

@@ -1,0 +1,182 @@
+import type { Accuracy, TestResult } from '../../../statistics/diagnostics/accuracy.ts';
+import { betaPosterior } from '../../../statistics/diagnostics/beta-posterior.ts';
+import {
+  type FalseNegativeSet,
+  falseNegativeRateByDay,
+} from '../../../statistics/diagnostics/false-negative-rate-by-day.ts';
+import { falseOmissionRate } from '../../../statistics/diagnostics/false-omission-rate.ts';
+import { likelihoodRatios } from '../../../statistics/diagnostics/likelihood-ratios.ts';
+import { postTest } from '../../../statistics/diagnostics/post-test.ts';
+import { postTestCorrelatedNegatives } from '../../../statistics/diagnostics/post-test-correlated-negatives.ts';
+import { postTestSequence } from '../../../statistics/diagnostics/post-test-sequence.ts';
+import { postTestUncertain } from '../../../statistics/diagnostics/post-test-uncertain.ts';
+import {
+  type Estimate,
+  type IntervalMethod,
+  truePrevalence,
+} from '../../../statistics/diagnostics/true-prevalence.ts';
+import { truePrevalenceDelta } from '../../../statistics/diagnostics/true-prevalence-delta.ts';
+import { answer, anyOf, valueOrNull } from '../answer.ts';
+import type { Adapter, Adapters } from '../check.ts';
+import type { Input } from '../input.ts';
+
+const accuracy = (i: Input): Accuracy => ({
+  sensitivity: i.number('sens', 'se', 'sensitivity'),
+  specificity: i.number('spec', 'sp', 'specificity'),
+});
+const result = (i: Input): TestResult =>
+  i.text('result').startsWith('p') ? 'positive' : 'negative';
+const pair = (values: readonly number[]): readonly [number, number] => [
+  values[0] ?? Number.NaN,
+  values[1] ?? Number.NaN,
+];
+
+const METHODS: Readonly<Record<string, IntervalMethod>> = {
+  'c-p': 'clopper-pearson',
+  cp: 'clopper-pearson',
+  exact: 'clopper-pearson',
+  'clopper-pearson': 'clopper-pearson',
+  clopperPearson: 'clopper-pearson',
+  wilson: 'wilson',
+  blaker: 'blaker',
+  sterne: 'sterne',
+  jeffreys: 'jeffreys',
+  midP: 'mid-p',
+  midp: 'mid-p',
+  'mid-p': 'mid-p',
+};
+
+const triple = (e: Estimate): readonly number[] => [e.estimate, e.lower, e.upper];
+
+const trueprevalence: Adapter = (i) => {
+  const tally = {
+    events: i.number('positives', 'pos', 'x'),
+    trials: i.number('n', 'tested'),
+    confidence: i.numberOr(0.95, 'conf', 'confidence'),
+  };
+  const name = i.textOr('wilson', 'method');
+  const method = METHODS[name];
+  if (!method) throw new Error(`there is no interval method "${name}"`);
+  return answer(truePrevalence(tally, accuracy(i), method), (t) => ({
+    ap: epiR(triple(t.apparent), tally, method),
+    tp: epiR(triple(t.unclamped), tally, method),
+    tpUnclamped: triple(t.unclamped),
+    tpClamped: triple(t.clamped),
+    clamped: triple(t.clamped),
+    atBoundary: t.atBoundary,
+    boundary: t.atBoundary,
+  }));
+};
+
+/** epiR 2.0.57 replaces Wilson's lower limit at one positive (Brown, Cai & DasGupta 2001): left alone here. */
+const epiR = (
+  values: readonly number[],
+  { events }: { events: number },
+  method: IntervalMethod,
+): unknown => (method === 'wilson' && events === 1 ? anyOf(values) : values);
+
+const byDay =
+  (set: FalseNegativeSet): Adapter =>
+  (i) => {
+    const rows = i
+      .numbers('day', 'days')
+      .map((day) => valueOrNull(falseNegativeRateByDay(day, set)));
+    return {
+      fnr: rows.map((r) => r?.rate),
+      lower: rows.map((r) => r?.lower),
+      upper: rows.map((r) => r?.upper),
+    };
+  };
+
+const falseOmissionByDay: Adapter = (i) => {
+  const days = i.numbers('days', 'day');
+  const rates = i.has('fnr')
+    ? i.numbers('fnr')
+    : days.map((d) => valueOrNull(falseNegativeRateByDay(d))?.rate ?? Number.NaN);
+  const computed = rates.map((falseNegativeRate) =>
+    valueOrNull(
+      falseOmissionRate({
+        pre: i.number('pre'),
+        specificity: i.numberOr(1, 'spec'),
+        falseNegativeRate,
+      }),
+    ),
+  );
+  return { computed, for: computed, published: computed };
+};
+
+export const diagnostics: Adapters = {
+  postTest: (i) =>
+    answer(postTest({ pre: i.number('pre'), ...accuracy(i), result: result(i) }), (post) => ({
+      post,
+      published: post,
+    })),
+  likelihoodRatios: (i) =>
+    answer(likelihoodRatios(accuracy(i)), ({ positive, negative }) => ({
+      lrPos: positive,
+      lrNeg: negative,
+    })),
+  postTestSequence: (i) =>
+    answer(
+      postTestSequence(
+        i.number('pre'),
+        i.list('tests').map((t) => ({ ...accuracy(t), result: result(t) })),
+      ),
+      (post) => ({ post, published: post }),
+    ),
+  postTestTwoCorrelatedNegatives: (i) =>
+    answer(
+      postTestCorrelatedNegatives({
+        pre: i.number('pre'),
+        first: { sensitivity: i.number('sens1', 'sens'), specificity: i.number('spec1', 'spec') },
+        second: { sensitivity: i.number('sens2', 'sens'), specificity: i.number('spec2', 'spec') },
+        covarianceInfected: i.numberOr(0, 'covSens'),
+        covarianceUninfected: i.numberOr(0, 'covSpec'),
+      }),
+      (post) => ({ post }),
+    ),
+  betaPosterior: (i) =>
+    answer(
+      betaPosterior({
+        successes: i.number('successes'),
+        failures: i.number('failures'),
+        ...(i.has('prior') && { prior: pair(i.numbers('prior')) }),
+        ...(i.has('probs') && { probabilities: i.numbers('probs') }),
+      }),
+      (b) => ({ ...b, alpha: b.a, beta: b.b }),
+    ),
+  postTestUncertain: (i) =>
+    answer(
+      postTestUncertain({
+        pre: i.number('pre'),
+        sensitivity: pair(i.numbers('sensBeta')),
+        specificity: pair(i.numbers('specBeta')),
+        result: result(i),
+      }),
+      ({ mean, quantiles: [q025, median, q975] }) => ({ mean, q025, median, q975 }),
+    ),
+  falseNegativeRateByDay: byDay('repository-2020-10'),
+  'falseNegativeRateByDay.abstract': byDay('abstract-2020-05'),
+  falseOmissionByDay,
+  trueprevalence,
+  truePrevalence: trueprevalence,
+  trueprevalenceDelta: (i) =>
+    answer(
+      truePrevalenceDelta(
+        { events: i.number('positives'), trials: i.number('n') },
+        {
+          ...accuracy(i),
+          sensitivityTrials: i.number('nSens'),
+          specificityTrials: i.number('nSpec'),
+        },
+        i.numberOr(0.95, 'conf', 'confidence'),
+      ),
+      (t) => ({
+        est: t.estimate,
+        se: t.standardError,
+        lower: t.lower,
+        upper: t.upper,
+        ci: [t.lower, t.upper],
+      }),
+    ),
+};

@@ -1,0 +1,183 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { anyOf, Near } from './answer.ts';
+import type { Check } from './check.ts';
+import { compare } from './compare.ts';
+import { Input } from './input.ts';
+import { ADAPTERS } from './registry.ts';
+import { report } from './report.ts';
+import { runChecks } from './run-checks.ts';
+
+const exact = { size: 0, relative: false };
+const within = (size: number) => ({ size, relative: false });
+const check = (more: Partial<Check>): Check => ({
+  id: 'X-1',
+  fn: 'wilson',
+  input: { x: 1, n: 10 },
+  expected: {},
+  tolerance: 1e-9,
+  ...more,
+});
+
+describe('comparing figures', () => {
+  it('takes tolerance 0 as exact, fractions to their last bits', () => {
+    expect(compare(5, 5, exact)).toEqual([]);
+    expect(compare(5, 5 + 1e-12, exact)).toHaveLength(1);
+    expect(compare(7 / 6, 7 / 6 - 2.3e-16, exact)).toEqual([]);
+    expect(compare(7 / 6, 7 / 6 + 1e-14, exact)).toHaveLength(1);
+  });
+
+  it('takes tolerances as absolute, or relative when said', () => {
+    expect(compare(1000, 1000.5, within(0.4))).toHaveLength(1);
+    expect(compare(1000, 1000.5, { size: 0.001, relative: true })).toEqual([]);
+    expect(compare(1000, 1001.5, { size: 0.001, relative: true })).toHaveLength(1);
+  });
+
+  it('judges printed figures by their last place', () => {
+    expect(compare({ published: 168 }, { published: 167.684 }, exact)).toEqual([]);
+    expect(compare({ published4dp: 0.25 }, { published4dp: 0.25004 }, exact)).toEqual([]);
+    expect(compare({ published4dp: 0.25 }, { published4dp: 0.25006 }, exact)).toHaveLength(1);
+    expect(
+      compare({ publishedUcl: 52.5884 }, { publishedUcl: 52.5889 }, { ...exact, printed: 1e-3 }),
+    ).toEqual([]);
+  });
+
+  it('takes null for undefined, infinite or not reached, and for nothing else', () => {
+    for (const absent of [undefined, null, Number.NaN, Infinity])
+      expect(compare(null, absent, exact)).toEqual([]);
+    expect(compare(null, 0, exact)).toHaveLength(1);
+    expect(compare('Inf', Infinity, exact)).toEqual([]);
+    expect(compare('Inf', 1, exact)).toHaveLength(1);
+  });
+
+  it('misses no figure that is absent, too short or of another kind', () => {
+    expect(compare({ a: 1 }, {}, exact)).toEqual([{ path: 'a', expected: 1, got: undefined }]);
+    expect(compare([1, 2], [1], exact)).toHaveLength(1);
+    expect(compare({ a: [1, 2] }, { a: [1, 3] }, exact)).toEqual([
+      { path: 'a[1]', expected: 2, got: 3 },
+    ]);
+    expect(compare([1], 'x', exact)).toHaveLength(1);
+    expect(compare({ a: 1 }, null, exact)).toHaveLength(1);
+    expect(compare(1, [1, 1], exact)).toHaveLength(1);
+    expect(compare(1, [1], exact)).toEqual([]);
+    expect(compare(true, false, exact)).toHaveLength(1);
+    expect(compare('lumpy', 'smooth', exact)).toHaveLength(1);
+  });
+
+  it('meets an expected error with a refusal of the same class', () => {
+    expect(
+      compare({ error: 'impossible result: a' }, { error: 'Impossible result: b' }, exact),
+    ).toEqual([]);
+    expect(compare({ error: 'impossible result: a' }, { error: 'empty: b' }, exact)).toHaveLength(
+      1,
+    );
+    expect(compare({ error: 'anything' }, {}, exact)).toHaveLength(1);
+  });
+
+  it('takes any of several answers in use, and figures known to be less exact', () => {
+    expect(compare(2, anyOf(1, 2), exact)).toEqual([]);
+    expect(compare(3, anyOf(1, 2), exact)).toEqual([{ path: '', expected: 3, got: [1, 2] }]);
+    expect(compare(2, new Near(2.1, 0.2), exact)).toEqual([]);
+    expect(compare(2, new Near(2.3, 0.2), exact)).toHaveLength(1);
+  });
+});
+
+describe('running checks', () => {
+  it('names an unknown function', () => {
+    const lines = report(runChecks([check({ fn: 'noSuchThing' })], ADAPTERS));
+    expect(lines).toEqual([
+      expect.stringContaining('there is no function "noSuchThing"'),
+      '0 passed, 1 failed',
+    ]);
+  });
+
+  it('names what an input lacks instead of stopping', () => {
+    const lines = report(runChecks([check({ input: { x: 1 } })], ADAPTERS));
+    expect(lines[0]).toContain('the input has no n');
+  });
+
+  it('prints input, expected, got and difference of a failure', () => {
+    const lines = report(
+      runChecks([check({ input: { x: 0, n: 20 }, expected: { ci: [0, 0.5] } })], ADAPTERS),
+    );
+    expect(lines[0]).toContain('FAILED X-1 wilson at ci[1]: expected 0.5, got 0.161125158052819');
+    expect(lines[0]).toContain('difference -0.338');
+    expect(lines[0]).toContain('input {"x":0,"n":20}');
+    expect(lines[1]).toBe('0 passed, 1 failed');
+  });
+
+  it('reads a relative tolerance from note or source only when it says so', () => {
+    const anos = check({
+      fn: 'bernoulliCusumAnos',
+      input: { m: 30, h: 2.5, p: [0.01] },
+      expected: { anos: [7395.5] },
+      tolerance: 1e-5,
+    });
+    const verdicts = runChecks(
+      [anos, { ...anos, note: 'tolerance relative' }, { ...anos, note: 'relative to no testing' }],
+      ADAPTERS,
+    );
+    expect(verdicts.map((v) => v.differences.length)).toEqual([1, 0, 1]);
+  });
+
+  it('lets a check use the data of another', () => {
+    const other = check({
+      id: 'SURV-9',
+      fn: 'logRank',
+      input: { groupA: { time: [1, 2], event: [1, 1] }, groupB: { time: [3, 4], event: [1, 1] } },
+    });
+    const asking = check({
+      id: 'SURV-10',
+      fn: 'petoWilcoxon',
+      input: { as: 'SURV-9', rho: 0 },
+      expected: { df: 1 },
+    });
+    expect(runChecks([other, asking], ADAPTERS)[1]?.differences).toEqual([]);
+  });
+});
+
+describe('reading inputs', () => {
+  it('reads quotients, lists and other names', () => {
+    const input = new Input({ rate: '1.5/11', n: 3, list: [1, null], flag: 'yes' });
+    expect(input.number('rate')).toBe(1.5 / 11);
+    expect(input.number('N', 'n')).toBe(3);
+    expect(input.numbers('n')).toEqual([3]);
+    expect(input.numbers('list')).toEqual([1, Number.NaN]);
+    expect(input.numberOr(7, 'missing')).toBe(7);
+    expect(() => input.number('flag')).toThrow('flag is not a number');
+    expect(() => input.text('n')).toThrow('n is not a text');
+  });
+});
+
+describe('the command', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'oracle-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  const run = (name: string, content: unknown) => {
+    const file = join(folder, name);
+    writeFileSync(file, JSON.stringify(content));
+    return spawnSync('node_modules/.bin/tsx', ['src/cli/oracle.ts', file], { encoding: 'utf8' });
+  };
+
+  it('ends with the tally and exit code 0 when all is well', () => {
+    const done = run('good.json', {
+      oracles: [check({ input: { x: 0, n: 20 }, expected: { ci: [0, 0.161125158052819] } })],
+    });
+    expect(done.stdout).toBe('1 passed, 0 failed\n');
+    expect(done.status).toBe(0);
+  });
+
+  it('ends with exit code 1 on a failure and on an unknown function', () => {
+    const done = run('bad.json', [check({ expected: { ci: [0, 1] } }), check({ fn: 'nothing' })]);
+    expect(done.stdout.trimEnd().split('\n').at(-1)).toBe('0 passed, 2 failed');
+    expect(done.status).toBe(1);
+  });
+
+  it('says what is wrong with a file that holds no checks', () => {
+    const done = run('none.json', { other: 1 });
+    expect(done.stderr).toContain('holds no checks');
+    expect(done.status).toBe(1);
+  });
+});

@@ -1,0 +1,130 @@
+import { readFileSync } from 'node:fs';
+import { text } from 'node:stream/consumers';
+import type { Command } from 'commander';
+import { parse as parseCsv } from 'csv-parse/sync';
+import * as v from 'valibot';
+import type { Outcome } from '../statistics/refusal/refusal.ts';
+import type { CommandModule } from './commands.ts';
+import { inputErrors } from './input-errors.ts';
+
+export type CsvRow = Readonly<Record<string, string>>;
+type AnySchema = v.GenericSchema;
+
+/** A command that reads one JSON (or CSV) document and writes one JSON document. */
+export interface StatisticCommand<Input extends AnySchema, Output extends AnySchema> {
+  readonly name: string;
+  /** What it answers, in two or three plain lines. */
+  readonly description: string;
+  readonly input: Input;
+  readonly output: Output;
+  /** Shown by --help, and run by the tests. */
+  readonly example: v.InferInput<Input>;
+  /** Columns of a CSV file, if one may be given; the rest of the input comes with --with. */
+  readonly csv?: { readonly columns: string; readonly read: (rows: readonly CsvRow[]) => object };
+  readonly run: (input: v.InferOutput<Input>) => Outcome<v.InferInput<Output>>;
+}
+
+/** A statistic command's file exports this besides `register`, for schemas and tests. */
+export interface StatisticModule extends CommandModule {
+  readonly definition: StatisticCommand<AnySchema, AnySchema>;
+}
+
+interface Options {
+  readonly csv?: boolean;
+  readonly with?: string;
+}
+
+/** An error in what was given: shown without a stack, exit code 2. */
+class InputError extends Error {}
+
+function parseJson(what: string, json: string): unknown {
+  try {
+    return JSON.parse(json);
+  } catch (error) {
+    throw new InputError(`${what} is not JSON: ${(error as Error).message}`);
+  }
+}
+
+async function readText(file: string | undefined): Promise<string> {
+  if (file === undefined || file === '-') return text(process.stdin);
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    throw new InputError(`cannot read ${file}: ${(error as Error).message}`);
+  }
+}
+
+function fromCsv({ name, csv }: StatisticCommand<AnySchema, AnySchema>, content: string): object {
+  if (!csv) throw new InputError(`${name} takes JSON only`);
+  try {
+    return csv.read(
+      parseCsv(content, { columns: true, trim: true, skip_empty_lines: true, bom: true }),
+    );
+  } catch (error) {
+    throw new InputError(`the CSV cannot be read: ${(error as Error).message}`);
+  }
+}
+
+async function readInput(
+  definition: StatisticCommand<AnySchema, AnySchema>,
+  file: string | undefined,
+  options: Options,
+): Promise<unknown> {
+  const content = await readText(file);
+  const isCsv = options.csv === true || file?.toLowerCase().endsWith('.csv') === true;
+  const base = isCsv ? fromCsv(definition, content) : parseJson('the input', content);
+  if (options.with === undefined) return base;
+  return { ...(base as object), ...(parseJson('--with', options.with) as object) };
+}
+
+async function answer(
+  definition: StatisticCommand<AnySchema, AnySchema>,
+  file: string | undefined,
+  options: Options,
+): Promise<unknown> {
+  const parsed = v.safeParse(definition.input, await readInput(definition, file, options));
+  if (!parsed.success)
+    throw new InputError(`the input is not right:\n${inputErrors(parsed.issues).join('\n')}`);
+  const outcome = definition.run(parsed.output);
+  if (!outcome.ok) throw new InputError(`${outcome.detail} (${outcome.reason})`);
+  return v.parse(definition.output, outcome.value);
+}
+
+function helpText({ name, example, csv }: StatisticCommand<AnySchema, AnySchema>): string {
+  const columns = csv
+    ? `\nA CSV file needs a first line with: ${csv.columns}. What else is needed goes in --with.\n`
+    : '';
+  return `${columns}
+Example:
+  echo '${JSON.stringify(example)}' | tallyround ${name}
+
+The input and the answer are described in docs/schemas/${name}.input.json and ${name}.output.json.`;
+}
+
+/** The module that a statistic command's file exports. */
+export function statisticCommand<Input extends AnySchema, Output extends AnySchema>(
+  definition: StatisticCommand<Input, Output>,
+): StatisticModule {
+  const general = definition as unknown as StatisticCommand<AnySchema, AnySchema>;
+  const register = (program: Command): void => {
+    program
+      .command(general.name)
+      .description(general.description)
+      .argument('[file]', 'JSON or CSV file; standard input if left out')
+      .option('--csv', 'standard input is CSV')
+      .option('--with <json>', 'more fields of the input, as a JSON object')
+      .addHelpText('after', helpText(general))
+      .action(async (file: string | undefined, options: Options) => {
+        try {
+          process.stdout.write(
+            `${JSON.stringify(await answer(general, file, options), null, 2)}\n`,
+          );
+        } catch (error) {
+          if (!(error instanceof InputError)) throw error;
+          process.stderr.write(`tallyround ${general.name}: ${error.message}\n`);
+          process.exitCode = 2;
+        }
+      });
+  };
+  return { definition: general, register };
+}
