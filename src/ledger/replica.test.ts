@@ -145,6 +145,31 @@ describe('a replica', () => {
     ]);
   });
 
+  test('is not misled when another tab takes the log back and forth while it reads', async () => {
+    const store = await tablet();
+    for (let n = 0; n < 4; n++) await write(store, n);
+    const written = await store.pending();
+    await confirm(store, written.slice(0, 3));
+    const log = await store.confirmed(0, 9);
+    let raced = false;
+    const replica = await Replica.open({
+      ...options(store),
+      store: Object.assign(Object.create(store) as MemoryStore, { pending: racing }),
+    });
+    expect(replica.digest()).toBe(await rebuilt(store));
+
+    async function racing(page?: Parameters<MemoryStore['pending']>[0]) {
+      if (raced) return store.pending(page);
+      raced = true;
+      const { chain } = await store.head();
+      const rewindTo = { position: 1, chain: log[0]!.chain };
+      await store.commit({ log: { expect: chain, rewindTo, append: [] } });
+      const read = await store.pending(page);
+      await store.commit({ log: { expect: log[0]!.chain, append: log.slice(1) } });
+      return read;
+    }
+  });
+
   test('stays equal to a new one through every mixture of writes, arrivals, rewinds and snapshots', async () => {
     const step = fc.oneof(
       fc.record({ do: fc.constant('write' as const), share: fc.constant(0) }),

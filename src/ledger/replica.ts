@@ -133,15 +133,17 @@ export class Replica<State, Fact = LedgerFact> {
     for (;;) {
       const { rewinds } = await store.head();
       const from = await this.#commonMark();
-      const moved = from.chain !== this.at.chain;
-      if (moved) this.#goBack(from);
+      if (from.chain !== this.at.chain) this.#goBack(from);
       const before = this.at.chain;
       erased = (await this.#followLog()) || erased;
       const same = rewinds === this.#rewinds && before === this.at.chain && this.#waiting >= 0;
-      this.#rewinds = rewinds;
       erased = (await this.#followWaiting(same ? this.#waiting : 0)) || erased;
       const head = await store.head();
+      this.#rewinds = rewinds;
       if (this.#level(head)) return erased;
+      // Taken back while it was read: facts were given from more than one log, and some as waiting
+      // that stand behind the mark again. Only the whole is certain then, and it is very rare.
+      if (head.rewinds !== rewinds) this.#goBack(START);
     }
   }
 

@@ -25,9 +25,9 @@ export interface Desk {
 export const draftOf = (fact: NewFact): Draft => ({
   kind: fact.kind,
   v: catalogue[fact.kind].v,
-  data: fact.data as unknown as Draft['data'],
+  data: fact.data,
   ...(fact.private !== undefined && {
-    private: fact.private as unknown as NonNullable<Draft['private']>,
+    private: fact.private,
   }),
 });
 

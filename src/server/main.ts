@@ -41,7 +41,10 @@ export async function main(
   // Whatever is made from here on is for this user alone.
   process.umask(0o077);
   const read = readOptions(args, process.env, at.cwd);
-  if (!read.ok) return fail(read.message);
+  if (!read.ok) {
+    fail(read.message);
+    return undefined;
+  }
   if (read.options.help) {
     console.log(HELP);
     return undefined;
@@ -53,14 +56,14 @@ export async function main(
   } catch (error) {
     const told = startWords(error);
     if (told === undefined) throw error;
-    return fail(told);
+    fail(told);
+    return undefined;
   }
 }
 
-function fail(message: string): undefined {
+function fail(message: string): void {
   console.error(message);
   process.exitCode = 1;
-  return undefined;
 }
 
 /** The first signal ends it tidily, the second at once. */

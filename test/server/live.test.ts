@@ -32,8 +32,7 @@ async function listen(caller: Caller) {
   const reading = (async () => {
     const decoder = new TextDecoder();
     try {
-      for await (const bytes of answer.body ?? [])
-        heard.text += decoder.decode(bytes as Uint8Array);
+      for await (const bytes of answer.body ?? []) heard.text += decoder.decode(bytes);
     } finally {
       heard.ended = true;
     }
