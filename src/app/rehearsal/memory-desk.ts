@@ -67,6 +67,9 @@ export function memoryDesk({
       return Promise.resolve({ ok: true, facts });
     },
     lock: () => location.reload(),
+    changeHands: () => undefined,
+    holdOpen: () => () => undefined,
+    notices: { problem: undefined, storage: undefined, update: undefined },
   });
   let desk = make();
   return {

@@ -1,4 +1,10 @@
-import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import {
+  doorSamples,
+  findingSamples,
+  nowSamples,
+  roundSamples,
+  turnSamples,
+} from './samples/bedside-round.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
 
