@@ -99,12 +99,12 @@ describe('a backup', () => {
     const bytes = new Uint8Array(await new Response(sealed as BodyInit).arrayBuffer());
     expect(Buffer.from(bytes).includes('Corwen')).toBe(false);
     const open = (passphrase: string) =>
-      unseal(new Blob([bytes]).stream() as ReadableStream<Uint8Array>, passphrase);
+      unseal(new Blob([bytes]).stream(), passphrase);
     expect(await open('wrong')).toMatchObject({ ok: false, reason: 'wrong-passphrase' });
     const opened = await open('correct horse');
     if (!opened.ok) throw new Error(opened.reason);
     const elsewhere = join(folder, 'elsewhere');
-    const again = readLines(opened.bytes as unknown as AsyncIterable<Uint8Array>);
+    const again = readLines(opened.bytes);
     expect(await restoreService(elsewhere, world, again)).toMatchObject({ ok: true });
   });
 
@@ -231,7 +231,7 @@ describe('without the server', () => {
     if (!begun.ok) throw new Error(begun.reason);
     expect(await beginService(real, world, first)).toEqual({ ok: false, reason: 'exists' });
     const found = await withService(real, world, ({ rights }) =>
-      rights.colleague(begun.staff as StaffId),
+      rights.colleague(begun.staff),
     );
     expect(found).toMatchObject({ name: 'Ada Quill', role: 'manager' });
     expect(existsSync(join(real, 'in-use.json'))).toBe(false);

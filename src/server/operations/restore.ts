@@ -59,7 +59,7 @@ async function build(folder: string, world: World, { lines, from }: Source): Pro
   if (first.done === true || !('head' in first.value))
     return { ok: false, reason: 'not-a-backup', detail: 'no head in the first line' };
   const at = places(folder);
-  const store = world.openStore(at.ledger, first.value.head.service as ServiceId);
+  const store = world.openStore(at.ledger, first.value.head.service);
   const accounts = new AccountsLoader(at.accounts);
   const erasures = world.openErasures(at.erased);
   try {
