@@ -52,6 +52,9 @@ async function until(met: () => boolean, ms: number): Promise<number> {
 
 describe('live updates', () => {
   it('tell a second tablet within a second, by how far and nothing else', async () => {
+    // Without the heartbeat, which would notice it too.
+    await home.stop();
+    home = await startHome({ heartbeat: 60_000 });
     const [a, b] = [await newTablet(), await newTablet()];
     await b.copy.sync();
     const heard = await listen(b.caller);
