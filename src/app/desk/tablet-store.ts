@@ -50,6 +50,8 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
     changeHands: needs.hands,
     holdOpen: () => tablet.holdOpen(),
     notices: noticesOf(tablet),
+    server: tablet.calls,
+    session: tablet.state.get().session,
   });
   let desk = make();
   const renew = () => {

@@ -69,6 +69,8 @@ export function memoryDesk({
     lock: () => location.reload(),
     changeHands: () => undefined,
     holdOpen: () => () => undefined,
+    server: undefined,
+    session: false,
     notices: { problem: undefined, storage: undefined, update: undefined },
   });
   let desk = make();

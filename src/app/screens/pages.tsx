@@ -7,6 +7,7 @@ import { useWords } from '../words/use-words.ts';
 import { NowScreen } from './now/now-screen.tsx';
 import { paths, to } from './paths.ts';
 import { RoundScreen } from './round/round-screen.tsx';
+import { TabletsScreen } from './tablets/tablets-screen.tsx';
 
 /** Which page stands at which address (paths.ts). */
 export function Pages(): JSX.Element {
@@ -16,6 +17,7 @@ export function Pages(): JSX.Element {
       <Route path="/round/:id">
         {({ id }: { id: string }) => <RoundScreen round={id as RoundId} />}
       </Route>
+      <Route path="/tablets" component={TabletsScreen} />
       <Route>
         <NotHere />
       </Route>

@@ -12,6 +12,7 @@ import { personWords } from './en/person.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
+import { tabletWords } from './en/tablets.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
@@ -29,6 +30,7 @@ export function english(settings: WordSettings) {
     turn: turnWords(tools),
     nav: navWords(),
     door: doorWords(tools),
+    tablets: tabletWords(tools),
     findings: findingWords(tools),
     rounds: roundWords(tools),
     now: nowWords(tools),

@@ -3,6 +3,7 @@ import {
   findingSamples,
   nowSamples,
   roundSamples,
+  tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
 import { refusalSamples } from './samples/refusals.ts';
@@ -56,6 +57,7 @@ export const samples: Samples = {
   refusals: refusalSamples,
   nav: {},
   door: doorSamples,
+  tablets: tabletSamples,
   cautions: {},
   outcomes: {},
   rules: {},
