@@ -91,6 +91,9 @@ export type Refusal =
   // settling
   | { readonly reason: 'finding-gone' }
   | { readonly reason: 'reason-missing' }
+  // policy
+  | { readonly reason: 'policy-unreadable'; readonly where: string; readonly what: string }
+  | { readonly reason: 'policy-version-taken'; readonly policy: string; readonly version: number }
   // plain entry
   | { readonly reason: 'in-the-future'; readonly field: string }
   | { readonly reason: 'not-a-day'; readonly field: string; readonly given: string }

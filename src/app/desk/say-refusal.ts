@@ -140,6 +140,10 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.findingGone;
     case 'reason-missing':
       return say.reasonMissing;
+    case 'policy-unreadable':
+      return say.policyUnreadable(refusal.where, refusal.what);
+    case 'policy-version-taken':
+      return say.policyVersionTaken(refusal.policy, refusal.version);
     case 'in-the-future':
       return say.inTheFuture;
     case 'not-a-day':

@@ -58,6 +58,7 @@ export function roleNeeded(fact: Fact): Role | undefined {
     case 'home.tested-on':
       return 'senior';
     case 'policy.confirmed':
+    case 'policy.written':
     case 'staff.role':
     case 'staff.left':
       return 'manager';

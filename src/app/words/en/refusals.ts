@@ -95,6 +95,10 @@ export function refusalWords({ dates, list }: LanguageTools) {
     resultSuperseded: 'The result has changed since. Look at it again.',
     findingGone: 'Something has changed here since you opened it. Read it again.',
     reasonMissing: 'Write why. Others will read it.',
+    policyUnreadable: (where: string, what: string) =>
+      `This file is not a policy. Look at ${where}: ${what}`,
+    policyVersionTaken: (policy: string, version: number) =>
+      `${policy} has a version ${version} already. Give the new one a higher number.`,
     inTheFuture: 'That day has not come yet. Check the date.',
     notADay: (given: string) => `"${given}" is not a date. Write the day, month and year.`,
     empty: 'Fill this in.',

@@ -38,6 +38,8 @@ export const refusalSamples: Samples['refusals'] = {
   alreadyRegistered: ['R-2201'],
   notPacked: ['Cor'],
   resultExists: ['negative', at],
+  policyUnreadable: ['/due/contactOnDays', 'Not a list.'],
+  policyVersionTaken: ['our rules', 2],
   notADay: ['31/02/2026'],
   tooLong: [60],
 };
