@@ -126,6 +126,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.notClosedYet;
     case 'reference-used':
       return say.referenceUsed(refusal.reference, names.test(refusal.test));
+    case 'reference-is-code':
+      return say.referenceIsCode(refusal.reference);
     case 'already-registered':
       return say.alreadyRegistered(refusal.reference);
     case 'not-packed':
@@ -138,10 +140,16 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.resultSuperseded;
     case 'finding-gone':
       return say.findingGone;
+    case 'verdict-unfit':
+      return say.verdictUnfit;
+    case 'keeps-missing':
+      return say.keepsMissing;
     case 'reason-missing':
       return say.reasonMissing;
     case 'in-the-future':
       return say.inTheFuture;
+    case 'in-the-past':
+      return say.inThePast;
     case 'not-a-day':
       return say.notADay(refusal.given);
     case 'empty':
@@ -150,6 +158,10 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.tooLong(refusal.most);
     case 'nobody-chosen':
       return say.nobodyChosen;
+    case 'left-off-unsaid':
+      return say.leftOffUnsaid(names.person(refusal.person));
+    case 'no-code-column':
+      return say.noCodeColumn;
     default: {
       const unsaid: never = refusal;
       return unsaid;
