@@ -38,6 +38,8 @@ export const refusalSamples: Samples['refusals'] = {
   alreadyRegistered: ['R-2201'],
   notPacked: ['Cor'],
   resultExists: ['negative', at],
+  referenceIsCode: ['WSK56045137'],
+  leftOffUnsaid: ['Cor'],
   notADay: ['31/02/2026'],
   tooLong: [60],
 };
