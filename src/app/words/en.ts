@@ -1,6 +1,7 @@
 import { bedsideWords } from './en/bedside.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
+import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
@@ -30,6 +31,7 @@ export function english(settings: WordSettings) {
     nav: navWords(),
     door: doorWords(tools),
     findings: findingWords(tools),
+    facts: factWords(tools),
     rounds: roundWords(tools),
     now: nowWords(tools),
     form: formWords(tools),

@@ -1,4 +1,6 @@
 import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { factSamples } from './samples/facts.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
 
@@ -47,6 +49,7 @@ export const samples: Samples = {
   rounds: roundSamples,
   now: nowSamples,
   findings: findingSamples,
+  facts: factSamples,
   refusals: refusalSamples,
   nav: {},
   door: doorSamples,
