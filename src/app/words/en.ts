@@ -5,6 +5,7 @@ import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
@@ -38,6 +39,7 @@ export function english(settings: WordSettings) {
     list: listWords(),
     page: pageWords(tools),
     refusals: refusalWords(tools),
+    keeping: keepingWords(),
     ...careWords(),
   };
 }

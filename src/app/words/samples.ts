@@ -51,6 +51,7 @@ export const samples: Samples = {
   findings: findingSamples,
   facts: factSamples,
   refusals: refusalSamples,
+  keeping: { movedOn: ['4'] },
   nav: {},
   door: doorSamples,
   cautions: {},
