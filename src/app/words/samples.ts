@@ -1,5 +1,10 @@
-import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
-import { findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import {
+  doorSamples,
+  findingSamples,
+  nowSamples,
+  roundSamples,
+  turnSamples,
+} from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
