@@ -12,6 +12,7 @@ import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { personWords } from './en/person.ts';
 import { refusalWords } from './en/refusals.ts';
+import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
 import { turnWords } from './en/turn.ts';
@@ -34,6 +35,7 @@ export function english(settings: WordSettings) {
     findings: findingWords(tools),
     facts: factWords(tools),
     rounds: roundWords(tools),
+    roundList: roundListWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),

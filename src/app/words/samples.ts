@@ -7,6 +7,7 @@ import {
 } from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
 import { refusalSamples } from './samples/refusals.ts';
+import { roundListSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -52,6 +53,7 @@ export const samples: Samples = {
   },
   turn: turnSamples,
   rounds: roundSamples,
+  roundList: roundListSamples,
   now: nowSamples,
   findings: findingSamples,
   facts: factSamples,
