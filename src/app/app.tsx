@@ -6,6 +6,7 @@ import { memberOf } from '../care/staff/member.ts';
 import { DeskProvider, useDesk } from './desk/desk.ts';
 import type { DeskStore } from './desk/use-desk-store.ts';
 import { useDeskStore } from './desk/use-desk-store.ts';
+import { Unkept } from './keeping/unkept.tsx';
 import { Button } from './pieces/form/button.tsx';
 import { Notice } from './pieces/list/notice.tsx';
 import type { NavItem } from './pieces/page/page-shell.tsx';
@@ -52,6 +53,7 @@ function Shell(): JSX.Element {
       storage={desk.notices.storage}
     >
       <TabletNotices />
+      <Unkept />
       <Pages />
     </PageShell>
   );

@@ -83,6 +83,7 @@ export type Refusal =
   | { readonly reason: 'not-closed-yet' }
   // registering, results
   | { readonly reason: 'reference-used'; readonly reference: string; readonly test: TestId }
+  | { readonly reason: 'reference-is-code'; readonly reference: string }
   | { readonly reason: 'already-registered'; readonly reference: string }
   | { readonly reason: 'not-packed'; readonly test: TestId }
   | { readonly reason: 'second-identifier-differs' }
@@ -90,16 +91,21 @@ export type Refusal =
   | { readonly reason: 'result-superseded' }
   // settling
   | { readonly reason: 'finding-gone' }
+  | { readonly reason: 'verdict-unfit' }
+  | { readonly reason: 'keeps-missing' }
   | { readonly reason: 'reason-missing' }
   // policy
   | { readonly reason: 'policy-unreadable'; readonly where: string; readonly what: string }
   | { readonly reason: 'policy-version-taken'; readonly policy: string; readonly version: number }
   // plain entry
   | { readonly reason: 'in-the-future'; readonly field: string }
+  | { readonly reason: 'in-the-past'; readonly field: string }
   | { readonly reason: 'not-a-day'; readonly field: string; readonly given: string }
   | { readonly reason: 'empty'; readonly field: string }
   | { readonly reason: 'too-long'; readonly field: string; readonly most: number }
-  | { readonly reason: 'nobody-chosen' };
+  | { readonly reason: 'nobody-chosen' }
+  | { readonly reason: 'left-off-unsaid'; readonly person: PersonId }
+  | { readonly reason: 'no-code-column' };
 
 export type RefusalReason = Refusal['reason'];
 

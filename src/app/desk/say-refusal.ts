@@ -126,6 +126,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.notClosedYet;
     case 'reference-used':
       return say.referenceUsed(refusal.reference, names.test(refusal.test));
+    case 'reference-is-code':
+      return say.referenceIsCode(refusal.reference);
     case 'already-registered':
       return say.alreadyRegistered(refusal.reference);
     case 'not-packed':
@@ -138,6 +140,10 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.resultSuperseded;
     case 'finding-gone':
       return say.findingGone;
+    case 'verdict-unfit':
+      return say.verdictUnfit;
+    case 'keeps-missing':
+      return say.keepsMissing;
     case 'reason-missing':
       return say.reasonMissing;
     case 'policy-unreadable':
@@ -146,6 +152,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.policyVersionTaken(refusal.policy, refusal.version);
     case 'in-the-future':
       return say.inTheFuture;
+    case 'in-the-past':
+      return say.inThePast;
     case 'not-a-day':
       return say.notADay(refusal.given);
     case 'empty':
@@ -154,6 +162,10 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.tooLong(refusal.most);
     case 'nobody-chosen':
       return say.nobodyChosen;
+    case 'left-off-unsaid':
+      return say.leftOffUnsaid(names.person(refusal.person));
+    case 'no-code-column':
+      return say.noCodeColumn;
     default: {
       const unsaid: never = refusal;
       return unsaid;

@@ -1,15 +1,18 @@
 import { bedsideWords } from './en/bedside.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
+import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { personWords } from './en/person.ts';
 import { refusalWords } from './en/refusals.ts';
+import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
 import { tabletWords } from './en/tablets.ts';
@@ -32,12 +35,15 @@ export function english(settings: WordSettings) {
     door: doorWords(tools),
     tablets: tabletWords(tools),
     findings: findingWords(tools),
+    facts: factWords(tools),
     rounds: roundWords(tools),
+    roundList: roundListWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),
     page: pageWords(tools),
     refusals: refusalWords(tools),
+    keeping: keepingWords(),
     ...careWords(),
   };
 }

@@ -6,7 +6,9 @@ import {
   tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { factSamples } from './samples/facts.ts';
 import { refusalSamples } from './samples/refusals.ts';
+import { roundListSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -52,9 +54,12 @@ export const samples: Samples = {
   },
   turn: turnSamples,
   rounds: roundSamples,
+  roundList: roundListSamples,
   now: nowSamples,
   findings: findingSamples,
+  facts: factSamples,
   refusals: refusalSamples,
+  keeping: { movedOn: ['4'] },
   nav: {},
   door: doorSamples,
   tablets: tabletSamples,

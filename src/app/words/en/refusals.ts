@@ -86,6 +86,8 @@ export function refusalWords({ dates, list }: LanguageTools) {
     notClosedYet: 'This round is not closed yet.',
     referenceUsed: (reference: string, person: string) =>
       `The reference ${reference} belongs to ${person}'s test. Look at the site again.`,
+    referenceIsCode: (reference: string) =>
+      `${reference} is the code of a kit here. Look for the reference on the site.`,
     alreadyRegistered: (reference: string) => `This test is registered as ${reference} already.`,
     notPacked: (person: string) => `${person}'s tube is not packed. Pack it first.`,
     secondIdentifierDiffers:
@@ -94,16 +96,21 @@ export function refusalWords({ dates, list }: LanguageTools) {
       `This test already has a result: ${outcome}, from ${dates.dayTime(at)}. Is this a correction?`,
     resultSuperseded: 'The result has changed since. Look at it again.',
     findingGone: 'Something has changed here since you opened it. Read it again.',
+    verdictUnfit: 'That cannot be said of this. Pick another answer.',
+    keepsMissing: 'Pick which one stands.',
     reasonMissing: 'Write why. Others will read it.',
     policyUnreadable: (where: string, what: string) =>
       `This file is not a policy. Look at ${where}: ${what}`,
     policyVersionTaken: (policy: string, version: number) =>
       `${policy} has a version ${version} already. Give the new one a higher number.`,
     inTheFuture: 'That day has not come yet. Check the date.',
+    inThePast: 'That time is over. Pick a later one.',
     notADay: (given: string) => `"${given}" is not a date. Write the day, month and year.`,
     empty: 'Fill this in.',
     tooLong: (most: number) => `That is too long. Use ${most} signs or fewer.`,
     nobodyChosen: 'Pick at least one person.',
+    leftOffUnsaid: (person: string) => `${person} is due. Say why ${person} is left off.`,
+    noCodeColumn: "One column must hold the kit's code. Add it.",
     trouble: {
       'no-room': 'This tablet is full. Nothing was lost. Send what waits, then try again.',
       clock: 'Check the clock of this tablet first. Nothing was kept yet.',

@@ -40,6 +40,8 @@ export const refusalSamples: Samples['refusals'] = {
   resultExists: ['negative', at],
   policyUnreadable: ['/due/contactOnDays', 'Not a list.'],
   policyVersionTaken: ['our rules', 2],
+  referenceIsCode: ['WSK56045137'],
+  leftOffUnsaid: ['Cor'],
   notADay: ['31/02/2026'],
   tooLong: [60],
 };
