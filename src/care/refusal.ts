@@ -65,6 +65,9 @@ export type Refusal =
   | { readonly reason: 'kit-recalled'; readonly lot: string }
   | { readonly reason: 'kit-other-kind'; readonly kitKind: string }
   | { readonly reason: 'no-kits' }
+  | { readonly reason: 'code-in-stock'; readonly code: string; readonly lot: string }
+  | { readonly reason: 'lot-ends-otherwise'; readonly lot: string; readonly on: Day }
+  | { readonly reason: 'delivery-unknown' }
   // packing, handing over
   | { readonly reason: 'code-unknown'; readonly code: string }
   | { readonly reason: 'not-sealed'; readonly person: PersonId; readonly test: TestId }
@@ -94,6 +97,10 @@ export type Refusal =
   // plain entry
   | { readonly reason: 'in-the-future'; readonly field: string }
   | { readonly reason: 'not-a-day'; readonly field: string; readonly given: string }
+  | { readonly reason: 'ends-before-start'; readonly field: string }
+  | { readonly reason: 'not-a-count'; readonly field: string }
+  | { readonly reason: 'nothing-changed' }
+  | { readonly reason: 'may-not-strike-out' }
   | { readonly reason: 'empty'; readonly field: string }
   | { readonly reason: 'too-long'; readonly field: string; readonly most: number }
   | { readonly reason: 'nobody-chosen' };

@@ -56,10 +56,12 @@ export function roleNeeded(fact: Fact): Role | undefined {
     case 'lot.recalled':
     case 'consent.decided':
     case 'home.tested-on':
+    case 'entry.struck-out':
       return 'senior';
     case 'policy.confirmed':
     case 'staff.role':
     case 'staff.left':
+    case 'staff.returned':
       return 'manager';
     default:
       return undefined;
