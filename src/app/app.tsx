@@ -6,6 +6,7 @@ import { memberOf } from '../care/staff/member.ts';
 import { DeskProvider, useDesk } from './desk/desk.ts';
 import type { DeskStore } from './desk/use-desk-store.ts';
 import { useDeskStore } from './desk/use-desk-store.ts';
+import { Unkept } from './keeping/unkept.tsx';
 import type { NavItem } from './pieces/page/page-shell.tsx';
 import { PageShell } from './pieces/page/page-shell.tsx';
 import { Pages } from './screens/pages.tsx';
@@ -47,6 +48,7 @@ function Shell(): JSX.Element {
       onLock={desk.lock}
       sync={desk.sync}
     >
+      <Unkept />
       <Pages />
     </PageShell>
   );

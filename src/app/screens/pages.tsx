@@ -4,9 +4,15 @@ import type { RoundId } from '../../care/ids.ts';
 import { Button } from '../pieces/form/button.tsx';
 import { EmptyState } from '../pieces/page/empty-state.tsx';
 import { useWords } from '../words/use-words.ts';
+import './arrivals.ts';
+import { latePage } from './late-page.tsx';
 import { NowScreen } from './now/now-screen.tsx';
 import { paths, to } from './paths.ts';
 import { RoundScreen } from './round/round-screen.tsx';
+
+const RecordPages = latePage(() =>
+  import('./record-pages.tsx').then(({ RecordPages: pages }) => pages),
+);
 
 /** Which page stands at which address (paths.ts). */
 export function Pages(): JSX.Element {
@@ -15,6 +21,9 @@ export function Pages(): JSX.Element {
       <Route path="/" component={NowScreen} />
       <Route path="/round/:id">
         {({ id }: { id: string }) => <RoundScreen round={id as RoundId} />}
+      </Route>
+      <Route path={/^\/(people|person|staff|kits|policy|more)(\/|$)/}>
+        <RecordPages />
       </Route>
       <Route>
         <NotHere />

@@ -4,10 +4,12 @@ import { doorWords } from './en/door.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
+import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundWords } from './en/rounds.ts';
@@ -36,6 +38,8 @@ export function english(settings: WordSettings) {
     list: listWords(),
     page: pageWords(tools),
     refusals: refusalWords(tools),
+    keeping: keepingWords(),
+    people: peopleWords(tools, settings),
     ...careWords(),
   };
 }

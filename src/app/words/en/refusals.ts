@@ -67,6 +67,10 @@ export function refusalWords({ dates, list }: LanguageTools) {
     kitRecalled: (lot: string) => `Lot ${lot} was recalled. Put this kit aside and take another.`,
     kitOtherKind: 'This kind of kit is not in the policy. Ask the manager.',
     noKits: 'There are no kits in date. Tell a senior.',
+    codeInStock: (lot: string) => `This one is in lot ${lot} already. Put it with the others.`,
+    lotEndsOtherwise: (lot: string, on: string) =>
+      `Another box of lot ${lot} ends on ${day(on)}. Read the label again. If the other is wrong, put that right first.`,
+    deliveryUnknown: 'This delivery is not on this tablet yet. Go back to Kits.',
     codeUnknown: (code: string) =>
       `No test here has the code ${code}. Put the bag aside and tell a senior.`,
     notSealed: (person: string) => `${person}'s tube is not sealed yet. Finish the turn first.`,
@@ -97,6 +101,10 @@ export function refusalWords({ dates, list }: LanguageTools) {
     reasonMissing: 'Write why. Others will read it.',
     inTheFuture: 'That day has not come yet. Check the date.',
     notADay: (given: string) => `"${given}" is not a date. Write the day, month and year.`,
+    endsBeforeStart: 'The end is before the start. Check both dates.',
+    notACount: 'Write a whole number here, 0 or more.',
+    nothingChanged: 'Nothing has changed, so nothing was kept.',
+    mayNotStrikeOut: 'This entry cannot be struck out. Amend it, or ask a senior to settle it.',
     empty: 'Fill this in.',
     tooLong: (most: number) => `That is too long. Use ${most} signs or fewer.`,
     nobodyChosen: 'Pick at least one person.',
