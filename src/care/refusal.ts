@@ -16,6 +16,7 @@ export type Refusal =
   | { readonly reason: 'nobody-knows-them'; readonly person: PersonId }
   | { readonly reason: 'needs-senior' }
   | { readonly reason: 'needs-manager' }
+  | { readonly reason: 'last-manager' }
   | { readonly reason: 'unknown-staff' }
   | { readonly reason: 'unknown-person' }
   // the person

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Trial } from '../../test/trial/home.ts';
-import { scrub } from '../care/home.ts';
+import type { PersonId } from '../care/ids.ts';
 import { everybody, personOf } from '../care/people/person.ts';
 import { unitOf, units } from '../care/people/unit.ts';
 import { historyOf } from '../care/record/history.ts';
@@ -70,14 +70,11 @@ describe('writing down who somebody is', () => {
 
   it('says that a name was erased, and does not take it for a name never given', () => {
     const trial = house();
-    trial.must(describePerson(trial.home, { fields: born }, trial.doing));
-    const { id } = everybody(trial.home)[0]!;
-    expect(personOf(trial.home, id).erased).toBe(false);
-    scrub(
-      trial.home,
-      trial.facts.map((fact) => fact.id),
-    );
-    expect(personOf(trial.home, id)).toMatchObject({ name: '', erased: true });
+    const [bare, nameless] = ['bareperson1', 'nameless001'] as PersonId[];
+    trial.add('person.described', { person: bare!, about: 'name' });
+    trial.add('person.described', { person: nameless!, about: 'room' }, { value: '4' });
+    expect(personOf(trial.home, bare!)).toMatchObject({ name: '', erased: true });
+    expect(personOf(trial.home, nameless!)).toMatchObject({ name: '', erased: false });
   });
 });
 
@@ -115,5 +112,20 @@ describe('a colleague who left', () => {
       reason: 'not-a-day',
       field: 'swab',
     });
+  });
+
+  it('the only manager can neither leave nor give the role up', () => {
+    const trial = house();
+    const { by: jonah } = trial;
+    const on = day('2026-03-03');
+    const lower = { staff: jonah, fields: {}, role: 'senior' as const };
+    expect(trial.refused(staffLeft(trial.home, { staff: jonah, on }, trial.doing))).toMatchObject({
+      reason: 'last-manager',
+    });
+    expect(trial.refused(describeStaff(trial.home, lower, trial.doing))).toMatchObject({
+      reason: 'last-manager',
+    });
+    trial.staff('Maren', 'manager');
+    trial.must(describeStaff(trial.home, lower, trial.doing));
   });
 });

@@ -8,6 +8,7 @@ import { unitOf, units } from '../care/people/unit.ts';
 import type { Refusal } from '../care/refusal.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import type { Role, Skill, StaffField } from '../care/staff/facts.ts';
+import { everyMember, workingHere } from '../care/staff/member.ts';
 import { ranks } from '../care/staff/rights.ts';
 import type { Day } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
@@ -128,11 +129,21 @@ export function describeStaff(home: Home, edit: StaffEdit, doing: Doing): Outcom
   if (!ranks(home, doing.by, 'manager')) return refuse({ reason: 'needs-manager' });
   const wrong = wrongStaff(edit);
   if (wrong !== undefined) return refuse(wrong);
+  if (edit.role !== undefined && edit.role !== 'manager' && lastManager(home, staff, doing))
+    return refuse({ reason: 'last-manager' });
   return allow([
     ...staffFields(home, staff, edit),
     ...staffRole(home, staff, edit.role),
     ...staffSkills(home, staff, edit.competence),
   ]);
+}
+
+/** Without a manager nobody could ever give a role again. */
+function lastManager(home: Home, staff: StaffId, doing: Doing): boolean {
+  const managers = everyMember(home).filter(
+    (member) => ranks(home, member.id, 'manager') && workingHere(member, today(home, doing)),
+  );
+  return managers.length === 1 && managers[0]?.id === staff;
 }
 
 function wrongStaff({ fields, competence }: StaffEdit): Refusal | undefined {
@@ -211,6 +222,7 @@ export function staffLeft(
   if (!ranks(home, doing.by, 'manager')) return refuse({ reason: 'needs-manager' });
   const wrong = wrongDay(on, { field: 'on' });
   if (wrong !== undefined) return refuse(wrong);
+  if (lastManager(home, staff, doing)) return refuse({ reason: 'last-manager' });
   const old = standingFor(home, ['staff', staff], { kind: 'staff.left' });
   return allow([{ kind: 'staff.left', data: { staff, on, ...old } }]);
 }

@@ -8,7 +8,9 @@ import { policyDigest } from './policy-digest.ts';
 it('is the SHA-256 of the RFC 8785 text, as another program makes it', () => {
   const policy = demoPolicy();
   const text = canonicalize(policy) ?? '';
-  expect(policyDigest(policy, pureHash)).toBe(createHash('sha256').update(text).digest('base64url'));
+  expect(policyDigest(policy, pureHash)).toBe(
+    createHash('sha256').update(text).digest('base64url'),
+  );
 });
 
 it('tells a changed value from the one confirmed', () => {

@@ -30,6 +30,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.needsSenior;
     case 'needs-manager':
       return say.needsManager;
+    case 'last-manager':
+      return say.lastManager;
     case 'unknown-staff':
       return say.unknownStaff;
     case 'unknown-person':

@@ -1,9 +1,8 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
-import type { PersonId } from '../../care/ids.ts';
 import { AddPersonScreen } from './people/add-person-screen.tsx';
-import { EditPersonScreen } from './people/edit-person-screen.tsx';
 import { PeopleScreen } from './people/people-screen.tsx';
+import { PersonPages } from './person/person-pages.tsx';
 
 /** The pages of the records. They come in a script of their own: the bedside does not wait for them. */
 export function RecordPages(): JSX.Element {
@@ -11,9 +10,7 @@ export function RecordPages(): JSX.Element {
     <Switch>
       <Route path="/people" component={PeopleScreen} />
       <Route path="/people/new" component={AddPersonScreen} />
-      <Route path="/person/:id/edit">
-        {({ id }: { id: PersonId }) => <EditPersonScreen key={id} person={id} />}
-      </Route>
+      <Route path={/^\/person\//} component={PersonPages} />
     </Switch>
   );
 }

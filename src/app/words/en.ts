@@ -4,6 +4,7 @@ import { doorWords } from './en/door.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { historyWords } from './en/history.ts';
 import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
@@ -11,9 +12,11 @@ import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { recordWords } from './en/record.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
+import { supportWords } from './en/support.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
@@ -40,6 +43,9 @@ export function english(settings: WordSettings) {
     refusals: refusalWords(tools),
     keeping: keepingWords(),
     people: peopleWords(tools, settings),
+    record: recordWords(tools),
+    support: supportWords(tools),
+    history: historyWords(tools),
     ...careWords(),
   };
 }

@@ -1,4 +1,5 @@
 import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { historySamples, keepingSamples, peopleSamples, recordSamples, supportSamples } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
 
@@ -48,6 +49,11 @@ export const samples: Samples = {
   now: nowSamples,
   findings: findingSamples,
   refusals: refusalSamples,
+  keeping: keepingSamples,
+  people: peopleSamples,
+  record: recordSamples,
+  support: supportSamples,
+  history: historySamples,
   nav: {},
   door: doorSamples,
   cautions: {},

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { Trial } from '../../../test/trial/home.ts';
 import { raiseCaution, writePlan } from '../../procedures/record-consent.ts';
 import { personWent } from '../../procedures/whereabouts.ts';
-import { scrub } from '../home.ts';
 import type { Day } from '../time.ts';
 import { dueFor } from './due.ts';
 import { isErased } from './erased.ts';
@@ -88,8 +87,7 @@ describe('how we know', () => {
 
   it('an erased entry is told from one that never had words', () => {
     const { trial, oriel } = house();
-    const room = trial.add('person.described', { person: oriel, about: 'room' }, { value: '1' });
-    scrub(trial.home, [room.id]);
+    const room = trial.add('person.described', { person: oriel, about: 'room' });
     const entries = historyOf(trial.home, 'person', oriel);
     const bare = entries.find(({ fact }) => fact.id === room.id);
     expect(bare && isErased(bare.fact)).toBe(true);

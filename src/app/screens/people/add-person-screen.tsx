@@ -1,13 +1,12 @@
 import type { JSX } from 'preact';
-import { useLocation } from 'wouter-preact';
+import type { Fact } from '../../../care/catalogue.ts';
 import type { PersonId } from '../../../care/ids.ts';
 import type { Day } from '../../../care/time.ts';
 import { addPerson } from '../../../procedures/add-person.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { missing } from '../../keeping/checks.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
-import { useDraft } from '../../keeping/use-draft.ts';
-import { useKeep } from '../../keeping/use-keep.ts';
+import { useForm } from '../../keeping/use-form.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { useWords } from '../../words/use-words.ts';
@@ -23,40 +22,26 @@ export function AddPersonScreen(): JSX.Element {
   const desk = useDesk();
   const { people, keeping } = useWords();
   const say = people.form;
-  const [, go] = useLocation();
-  const keep = useKeep();
   const today = todayOf(desk);
-  const draft = useDraft(
+  const form = useForm(
     { ...noPerson, coming: '' as ComingChoice, on: today as string },
-    say.addTitle,
+    { title: say.addTitle, back: paths.people },
   );
-  const { value, set } = draft;
+  const { value, set, keep, bind } = form;
   return (
     <RecordForm title={say.addTitle} back={paths.people} keep={keep} onKeep={() => void add()}>
       <PersonFormFields value={value} set={set} keep={keep} today={today} />
       <AlreadyHere value={value} />
       <Choice
-        id="coming"
+        {...bind('coming')}
         label={say.comingQuestion}
         hint={say.comingHint}
-        problem={keep.problemOf('coming')}
-        value={value.coming}
-        onValue={(coming) => set({ coming })}
         options={[
           { value: 'admission', label: say.coming.admission },
           { value: 'lives', label: say.coming.lives },
         ]}
       />
-      {value.coming === 'admission' && (
-        <DateField
-          id="on"
-          label={say.cameOn}
-          value={value.on}
-          max={today}
-          problem={keep.problemOf('on')}
-          onValue={(on) => set({ on })}
-        />
-      )}
+      {value.coming === 'admission' && <DateField {...bind('on')} label={say.cameOn} max={today} />}
     </RecordForm>
   );
 
@@ -67,12 +52,16 @@ export function AddPersonScreen(): JSX.Element {
     ];
     const { coming, on, unit, ...fields } = value;
     const came = coming === 'admission' ? { on: on as Day, from: 'admission' as const } : undefined;
-    const facts = await keep.keep(wrong, (home, doing) =>
-      addPerson(home, { fields, unit, came }, doing),
+    await form.submit(
+      wrong,
+      (home, doing) => addPerson(home, { fields, unit, came }, doing),
+      (facts) => paths.person(personIn(facts)),
     );
-    const person = facts?.flatMap((fact) => ('person' in fact.data ? fact.data.person : []))[0];
-    if (person === undefined) return;
-    draft.drop();
-    go(paths.person(person as PersonId));
   }
+}
+
+/** Whom the facts are about. */
+function personIn(facts: readonly Fact[]): PersonId {
+  for (const { data } of facts) if ('person' in data) return data.person;
+  throw new Error('somebody was added, and no fact names them');
 }

@@ -1,5 +1,4 @@
 import type { JSX } from 'preact';
-import { useLocation } from 'wouter-preact';
 import type { PersonId } from '../../../care/ids.ts';
 import { personOf } from '../../../care/people/person.ts';
 import { describePerson } from '../../../procedures/describe.ts';
@@ -8,8 +7,7 @@ import { missing } from '../../keeping/checks.ts';
 import { changed } from '../../keeping/moved.ts';
 import { movedProblems } from '../../keeping/moved-problems.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
-import { useDraft } from '../../keeping/use-draft.ts';
-import { useKeep } from '../../keeping/use-keep.ts';
+import { useForm } from '../../keeping/use-form.ts';
 import { useWords } from '../../words/use-words.ts';
 import { paths } from '../paths.ts';
 import { fieldsOf } from './person-fields.ts';
@@ -19,29 +17,27 @@ import { PersonFormFields } from './person-form-fields.tsx';
 export function EditPersonScreen({ person: id }: { readonly person: PersonId }): JSX.Element {
   const desk = useDesk();
   const words = useWords();
-  const [, go] = useLocation();
-  const keep = useKeep();
   const person = personOf(desk.home, id);
   const now = fieldsOf(desk.home, person);
   const title = words.people.form.editTitle(person.called);
-  const draft = useDraft(now, title);
+  const back = paths.person(id);
+  const form = useForm(now, { title, back });
   return (
-    <RecordForm title={title} back={paths.person(id)} keep={keep} onKeep={() => void amend()}>
-      <PersonFormFields {...draft} keep={keep} today={todayOf(desk)} />
+    <RecordForm title={title} back={back} keep={form.keep} onKeep={() => void amend()}>
+      <PersonFormFields {...form} today={todayOf(desk)} />
     </RecordForm>
   );
 
   async function amend(): Promise<void> {
+    const gone = form.start.unit !== '' && form.value.unit.trim() === '';
     const wrong = [
-      ...missing({ name: draft.value.name }, words.keeping.fillIn),
-      ...movedProblems(draft, now, words),
+      ...missing({ name: form.value.name }, words.keeping.fillIn),
+      ...(gone ? [{ field: 'unit', text: words.keeping.pickOne }] : []),
+      ...movedProblems(form, now, words),
     ];
-    const { unit, ...fields } = changed(draft.start, draft.value);
-    const facts = await keep.keep(wrong, (home, doing) =>
+    const { unit, ...fields } = changed(form.start, form.value);
+    await form.submit(wrong, (home, doing) =>
       describePerson(home, { person: id, fields, ...(unit !== undefined && { unit }) }, doing),
     );
-    if (facts === undefined) return;
-    draft.drop();
-    go(paths.person(id));
   }
 }
