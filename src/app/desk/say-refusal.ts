@@ -30,6 +30,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.needsSenior;
     case 'needs-manager':
       return say.needsManager;
+    case 'last-manager':
+      return say.lastManager;
     case 'unknown-staff':
       return say.unknownStaff;
     case 'unknown-person':
@@ -102,6 +104,12 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.kitOtherKind;
     case 'no-kits':
       return say.noKits;
+    case 'code-in-stock':
+      return say.codeInStock(refusal.lot);
+    case 'lot-ends-otherwise':
+      return say.lotEndsOtherwise(refusal.lot, refusal.on);
+    case 'delivery-unknown':
+      return say.deliveryUnknown;
     case 'code-unknown':
       return say.codeUnknown(refusal.code);
     case 'not-sealed':
@@ -156,6 +164,14 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.inThePast;
     case 'not-a-day':
       return say.notADay(refusal.given);
+    case 'ends-before-start':
+      return say.endsBeforeStart;
+    case 'not-a-count':
+      return say.notACount;
+    case 'nothing-changed':
+      return say.nothingChanged;
+    case 'may-not-strike-out':
+      return say.mayNotStrikeOut;
     case 'empty':
       return say.empty;
     case 'too-long':

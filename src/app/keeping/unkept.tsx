@@ -8,7 +8,19 @@ import { to } from '../screens/paths.ts';
 import { useWords } from '../words/use-words.ts';
 import { draftsOf, dropDraft, onDrafts } from './draft-store.ts';
 
-const warn = (event: BeforeUnloadEvent): void => event.preventDefault();
+/** Somebody who touched the page so lately is still there, and can answer a question. */
+const PRESENT_MS = 30_000;
+let touchedAt = -Infinity;
+const touched = (): void => {
+  touchedAt = performance.now();
+};
+
+/** Never asks an empty chair: a tablet that locks itself must not wait for an answer. */
+const warn = (event: BeforeUnloadEvent): void => {
+  if (performance.now() - touchedAt < PRESENT_MS) event.preventDefault();
+};
+
+const TOUCHES = ['pointerdown', 'keydown'] as const;
 
 /** What was typed elsewhere and is not kept yet: always in sight, so that leaving a form loses nothing. */
 export function Unkept(): JSX.Element | null {
@@ -21,8 +33,13 @@ export function Unkept(): JSX.Element | null {
   const any = drafts.length > 0;
   useEffect(() => {
     if (!any) return undefined;
+    touched();
     window.addEventListener('beforeunload', warn);
-    return () => window.removeEventListener('beforeunload', warn);
+    for (const kind of TOUCHES) window.addEventListener(kind, touched, true);
+    return () => {
+      window.removeEventListener('beforeunload', warn);
+      for (const kind of TOUCHES) window.removeEventListener(kind, touched, true);
+    };
   }, [any]);
   const elsewhere = drafts.filter((draft) => draft.path !== path);
   if (elsewhere.length === 0) return null;
@@ -35,13 +52,13 @@ export function Unkept(): JSX.Element | null {
           title={keeping.unkept}
           action={
             <div class="button-row">
-              <Button href={to(draft.path)} label={`${keeping.goOn}: ${draft.title}`}>
+              <Button href={to(draft.path)} label={keeping.goOnWith(draft.title)}>
                 {keeping.goOn}
               </Button>
               <Button
                 kind="quiet"
                 onPress={() => dropDraft(me, draft.path)}
-                label={`${keeping.dropIt}: ${draft.title}`}
+                label={keeping.dropThat(draft.title)}
               >
                 {keeping.dropIt}
               </Button>

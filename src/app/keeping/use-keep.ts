@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Fact } from '../../care/catalogue.ts';
 import type { Home } from '../../care/home.ts';
 import type { Refusal } from '../../care/refusal.ts';
+import { refuse } from '../../care/refusal.ts';
 import type { Doing, Outcome } from '../../procedures/doing.ts';
 import type { Acted } from '../desk/desk.ts';
 import { useDesk } from '../desk/desk.ts';
@@ -46,12 +47,22 @@ export function useKeep(): Keep {
         return undefined;
       }
       setBusy(true);
-      const acted = await desk.act(decide).finally(() => setBusy(false));
+      const acted = await desk.act(something(decide)).finally(() => setBusy(false));
       show(acted.ok ? [] : [problemIn(acted, { words, home: desk.home })]);
       return acted.ok ? acted.facts : undefined;
     },
   };
 }
+
+/** A form that changes nothing is told so, rather than thanked. */
+const something =
+  (decide: (home: Home, doing: Doing) => Outcome) =>
+  (home: Home, doing: Doing): Outcome => {
+    const outcome = decide(home, doing);
+    return outcome.ok && outcome.value.length === 0
+      ? refuse({ reason: 'nothing-changed' })
+      : outcome;
+  };
 
 function problemIn(
   acted: Extract<Acted, { ok: false }>,
@@ -68,6 +79,7 @@ function fieldOf(refusal: Refusal): string {
   switch (refusal.reason) {
     case 'reason-missing':
       return 'reason';
+    case 'lot-ends-otherwise':
     case 'kit-expired':
       return 'expires';
     default:

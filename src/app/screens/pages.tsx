@@ -15,6 +15,10 @@ const RoundWorkPages = latePage(() =>
   import('./round-work-pages.tsx').then(({ RoundWorkPages: pages }) => pages),
 );
 
+const RecordPages = latePage(() =>
+  import('./record-pages.tsx').then(({ RecordPages: pages }) => pages),
+);
+
 /** Which page stands at which address (paths.ts). */
 export function Pages(): JSX.Element {
   return (
@@ -26,6 +30,9 @@ export function Pages(): JSX.Element {
       <Route path="/tablets" component={TabletsScreen} />
       <Route path={/^\/(rounds|round|results|test|findings|finding|upload)(\/|$)/}>
         <RoundWorkPages />
+      </Route>
+      <Route path={/^\/(people|person|staff|kits|policy|more)(\/|$)/}>
+        <RecordPages />
       </Route>
       <Route>
         <NotHere />

@@ -5,16 +5,20 @@ import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { historyWords } from './en/history.ts';
 import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
+import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { recordWords } from './en/record.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
+import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
@@ -44,6 +48,10 @@ export function english(settings: WordSettings) {
     page: pageWords(tools),
     refusals: refusalWords(tools),
     keeping: keepingWords(),
+    people: peopleWords(tools, settings),
+    record: recordWords(tools),
+    support: supportWords(tools),
+    history: historyWords(tools),
     ...careWords(),
   };
 }

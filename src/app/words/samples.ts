@@ -7,6 +7,13 @@ import {
   turnSamples,
 } from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
+import {
+  historySamples,
+  keepingSamples,
+  peopleSamples,
+  recordSamples,
+  supportSamples,
+} from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import { roundListSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
@@ -59,7 +66,11 @@ export const samples: Samples = {
   findings: findingSamples,
   facts: factSamples,
   refusals: refusalSamples,
-  keeping: { movedOn: ['4'] },
+  keeping: keepingSamples,
+  people: peopleSamples,
+  record: recordSamples,
+  support: supportSamples,
+  history: historySamples,
   nav: {},
   door: doorSamples,
   tablets: tabletSamples,

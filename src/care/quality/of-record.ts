@@ -59,11 +59,13 @@ export function roleNeeded(fact: Fact): Role | undefined {
     case 'consent.decided':
     case 'home.tested-on':
     case 'upload.set':
+    case 'entry.struck-out':
       return 'senior';
     case 'policy.confirmed':
     case 'policy.written':
     case 'staff.role':
     case 'staff.left':
+    case 'staff.returned':
       return 'manager';
     default:
       return undefined;

@@ -14,6 +14,7 @@ type Records = Extract<
   | `symptoms.${string}`
   | `contact.${string}`
   | `home.${string}`
+  | `entry.${string}`
 >;
 
 /** Who people and colleagues are, what was decided and agreed, what was noticed. */
@@ -32,6 +33,10 @@ export const tellRecords: Tells<Records> = {
     words.facts.trained(names.staff(data.staff), words.facts.skills[data.skill], data.until),
   'staff.knows': ({ data }, { words, names }) =>
     words.facts.knows(names.staff(data.staff), names.person(data.person), data.knows),
+  'staff.returned': ({ data }, { words, names }) =>
+    words.facts.staffReturned(names.staff(data.staff), data.on),
+  'entry.struck-out': ({ private: hidden }, { words }) =>
+    words.facts.struckOut(hidden?.reason ?? words.facts.erased),
   'staff.left': ({ data }, { words, names }) =>
     words.facts.staffLeft(names.staff(data.staff), data.on),
   'person.described': ({ data, private: hidden }, { words }) =>

@@ -61,6 +61,8 @@ export function factWords({ dates, list, plural }: LanguageTools) {
     skills: { swab: 'swab', record: 'record' },
     knows: (staff: string, person: string, does: boolean) =>
       does ? `${staff} knows ${person} by sight.` : `${staff} does not know ${person} by sight.`,
+    staffReturned: (staff: string, on: string) => `${staff} is back since ${day(on)}.`,
+    struckOut: (why: string) => `An entry was struck out: ${why}`,
     staffLeft: (staff: string, on: string) => `${staff} left on ${day(on)}.`,
     placed: (person: string, unit: string) => `${person} lives in ${unit}.`,
     unit: (name: string) => `Unit: ${name}.`,

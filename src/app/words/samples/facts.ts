@@ -13,6 +13,8 @@ export const factSamples: Samples['facts'] = {
   roleGiven: ['Pia', 'worker'],
   trained: ['Pia', 'swab', day],
   knows: ['Pia', 'Cor', true],
+  staffReturned: ['Pia', day],
+  struckOut: ['It was for somebody else.'],
   staffLeft: ['Pia', day],
   placed: ['Cor', 'Hill side'],
   unit: ['Hill side'],

@@ -23,6 +23,8 @@ export const refusalSamples: Samples['refusals'] = {
   saidNo: ['Bram', at],
   alreadyTested: ['Cor'],
   turnOpen: ['Oriel'],
+  codeInStock: ['WS-0417'],
+  lotEndsOtherwise: ['WS-0417', day],
   codeUsed: ['Oriel', at],
   codeClosed: ['Ismay', at],
   codeDiffersTyped: ['WSK56045137'],
