@@ -11,6 +11,7 @@ import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { personWords } from './en/person.ts';
+import { prepareWords } from './en/prepare.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
@@ -36,6 +37,7 @@ export function english(settings: WordSettings) {
     facts: factWords(tools),
     rounds: roundWords(tools),
     roundList: roundListWords(tools),
+    prepare: prepareWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),
