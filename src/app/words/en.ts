@@ -15,6 +15,7 @@ import { prepareWords } from './en/prepare.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
+import { runSheetWords } from './en/run-sheet.ts';
 import { scanWords } from './en/scan.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
@@ -38,6 +39,7 @@ export function english(settings: WordSettings) {
     rounds: roundWords(tools),
     roundList: roundListWords(tools),
     prepare: prepareWords(tools),
+    runSheet: runSheetWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),

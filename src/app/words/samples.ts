@@ -7,7 +7,7 @@ import {
 } from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
 import { refusalSamples } from './samples/refusals.ts';
-import { prepareSamples, roundListSamples } from './samples/round-work.ts';
+import { prepareSamples, roundListSamples, runSheetSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -55,6 +55,7 @@ export const samples: Samples = {
   rounds: roundSamples,
   roundList: roundListSamples,
   prepare: prepareSamples,
+  runSheet: runSheetSamples,
   now: nowSamples,
   findings: findingSamples,
   facts: factSamples,

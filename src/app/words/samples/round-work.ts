@@ -42,3 +42,10 @@ export const prepareSamples: Samples['prepare'] = {
   ppeShort: [['Gloves', 'Aprons']],
   leftOffLine: ['Cor', 'Too unwell'],
 };
+
+export const runSheetSamples: Samples['runSheet'] = {
+  title: [day],
+  made: [at, 'Sorrel'],
+  due: ['symptoms'],
+  kits: [['WS-0417', 'WS-0622']],
+};
