@@ -6,7 +6,7 @@ import { allow, refuse } from '../care/refusal.ts';
 import { dueOn } from '../care/rounds/due.ts';
 import { readinessOf } from '../care/rounds/readiness.ts';
 import type { LeftOff, Listed } from '../care/rounds/round.ts';
-import { roundOf } from '../care/rounds/round.ts';
+import { roundOf, roundsOn } from '../care/rounds/round.ts';
 import { memberOf, workingHere } from '../care/staff/member.ts';
 import type { Day, Instant } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
@@ -63,10 +63,19 @@ export function planRound(home: Home, plan: RoundPlan, doing: Doing): Outcome {
   return allow(facts);
 }
 
-/** Somebody who is due and could be swabbed, yet is neither on the list nor left off with a reason. */
+/**
+ * Somebody who is due and could be swabbed, yet is neither on the list, nor left off with a reason, nor
+ * on another round of that day.
+ */
 function unsaid(home: Home, plan: RoundPlan): PersonId | undefined {
-  const said = new Set([...plan.people, ...plan.leftOff.map(({ person }) => person)]);
   const { day: on, test } = plan;
+  const elsewhere = roundsOn(home, on)
+    .filter(({ id, planned }) => id !== plan.round && planned.data.test === test)
+    .flatMap(({ people }) => people);
+  const said = new Set([
+    ...plan.people,
+    ...[...plan.leftOff, ...elsewhere].map(({ person }) => person),
+  ]);
   return dueOn(home, { on, test }).find(
     (line) =>
       line.excluded === undefined &&

@@ -13,10 +13,13 @@ import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
+
 import { refusalWords } from './en/refusals.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
+import { runSheetWords } from './en/run-sheet.ts';
 import { scanWords } from './en/scan.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
@@ -42,6 +45,8 @@ export function english(settings: WordSettings) {
     facts: factWords(tools),
     rounds: roundWords(tools),
     roundList: roundListWords(tools),
+    prepare: prepareWords(tools),
+    runSheet: runSheetWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),

@@ -15,7 +15,7 @@ import {
   supportSamples,
 } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
-import { roundListSamples } from './samples/round-work.ts';
+import { prepareSamples, roundListSamples, runSheetSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -62,6 +62,8 @@ export const samples: Samples = {
   turn: turnSamples,
   rounds: roundSamples,
   roundList: roundListSamples,
+  prepare: prepareSamples,
+  runSheet: runSheetSamples,
   now: nowSamples,
   findings: findingSamples,
   facts: factSamples,
