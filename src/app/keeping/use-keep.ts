@@ -18,6 +18,8 @@ export interface Keep {
   readonly problems: readonly FormProblem[];
   /** Grows with every try, so that the problems take the focus. */
   readonly attempt: number;
+  /** Shows what is wrong with a page of a longer form; true if nothing is. Keeps nothing. */
+  readonly fine: (wrong: readonly FormProblem[]) => boolean;
   readonly problemOf: (field: string) => string | undefined;
   /** Does it, unless something is wrong already; resolves to the facts kept, or undefined. */
   readonly keep: (
@@ -39,6 +41,10 @@ export function useKeep(): Keep {
     setTried(({ attempt }) => ({ problems, attempt: attempt + 1 }));
   return {
     ...tried,
+    fine: (wrong) => {
+      show(wrong);
+      return wrong.length === 0;
+    },
     problemOf: (field) => tried.problems.find((problem) => problem.field === field)?.text,
     keep: async (wrong, decide) => {
       if (busy) return undefined;
