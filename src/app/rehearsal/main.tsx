@@ -1,4 +1,4 @@
-// First: it fixes the order of the style layers before any piece brings its own.
+// Styles before the screens that use them.
 import '../look/look.css';
 
 import { render } from 'preact';

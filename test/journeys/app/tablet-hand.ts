@@ -13,6 +13,8 @@ export interface Counted {
 export class TabletHand {
   #context: BrowserContext;
   page: Page;
+  /** The address of the round in hand. */
+  round = '/';
   readonly counted: Counted = { taps: 0, scans: 0, characters: 0 };
 
   private constructor(
@@ -54,6 +56,17 @@ export class TabletHand {
     await page.getByLabel('Your PIN').fill(pinOf(name));
     await page.getByRole('button', { name: 'Sign in' }).click();
     await page.getByLabel('Your PIN').waitFor({ state: 'hidden' });
+  }
+
+  /** The clock goes on; a tablet that nobody touched meanwhile has locked, and somebody signs in again. */
+  async clock(time: string, name: string, day = this.house.day): Promise<void> {
+    await this.house.clock(time, day);
+    const locked = this.page.getByRole('heading', { name: 'Who is there?' });
+    const went = await locked.waitFor({ timeout: 6000 }).then(
+      () => true,
+      () => false,
+    );
+    if (went) await this.signIn(name);
   }
 
   async changeHands(name: string): Promise<void> {
@@ -134,6 +147,19 @@ export class TabletHand {
     this.#context = await this.house.browser(this.profile);
     this.page = this.#context.pages()[0] ?? (await this.#context.newPage());
     await this.page.goto(this.house.url);
+  }
+
+  /** What the screen showed when a test failed, left in .cache/journeys to look at. */
+  async picture({
+    name,
+    result,
+  }: {
+    name: string;
+    result?: { state?: string } | undefined;
+  }): Promise<void> {
+    if (result?.state !== 'fail') return;
+    const file = `.cache/journeys/${name.replaceAll(/[^a-z0-9]+/gi, '-').slice(0, 60)}.png`;
+    await this.page.screenshot({ path: file, fullPage: true }).catch(() => undefined);
   }
 
   async close(): Promise<void> {
