@@ -120,7 +120,8 @@ export class TabletDesk implements Tablet {
       return this.cannotOpen(error.reason);
     }
     // The tablet is open already; the server hears of it when it can.
-    if (outcome.by === 'this-tablet') void this.meetServer(as);
+    const { staff } = outcome.who;
+    if (outcome.by === 'this-tablet') void this.meetServer({ ...as, who: { staff } });
     return { ok: true };
   }
 

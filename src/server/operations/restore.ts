@@ -5,7 +5,6 @@ import {
   deviceId,
   type FactId,
   type Instant,
-  type ServiceId,
   type StaffId,
 } from '../../ledger/ids.ts';
 import { createLock } from '../../ledger/lock.ts';
