@@ -30,9 +30,10 @@ const tablet = await openTablet({
 
 /** The service as the tablet was told when it was enrolled. */
 const rules = () => tablet.state.get().rules;
-const openDesk = () =>
+const openDesk = (hands: () => void) =>
   tabletStore({
     tablet,
+    hands,
     service: { zone: rules()?.zone ?? 'UTC', policies: carriedPolicies() },
     title: rules()?.title ?? '',
     monotonic,

@@ -2,10 +2,10 @@ import type { Fact } from '../../care/catalogue.ts';
 import type { Home, Service } from '../../care/home.ts';
 import type { FactId, StaffId } from '../../care/ids.ts';
 import { homeFold, readStored } from '../../procedures/home-fold.ts';
+import type { SyncState } from '../pieces/page/sync-state.ts';
 import type { Followed } from '../tablet/followed.ts';
 import type { TabletState } from '../tablet/state.ts';
 import type { AppendedHere, Tablet } from '../tablet/tablet.ts';
-import type { SyncState } from '../pieces/page/sync-state.ts';
 import type { Acted, Desk } from './desk.ts';
 import type { DeskStore } from './use-desk-store.ts';
 
@@ -14,6 +14,8 @@ interface Needs {
   readonly service: Service;
   readonly title: string;
   readonly monotonic: () => number;
+  /** Opens the dialog in which another colleague takes the tablet. */
+  readonly hands: () => void;
   /** A fresh random id. */
   readonly draw: () => string;
 }
@@ -45,6 +47,11 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
     sync: syncOf(tablet.state.get()),
     now: () => tablet.now(),
     lock: () => void tablet.lock(),
+    changeHands: needs.hands,
+    holdOpen: () => tablet.holdOpen(),
+    notices: noticesOf(tablet),
+    server: tablet.calls,
+    session: tablet.state.get().session,
   });
   let desk = make();
   const renew = () => {
@@ -72,10 +79,14 @@ function inLine(): (work: () => Promise<Acted>) => Promise<Acted> {
   };
 }
 
-const kept = (followed: Followed<Home, Fact>, written: readonly { readonly id: string }[]): Fact[] =>
-  written.flatMap(({ id }) => followed.get().known.get(id as FactId) ?? []);
+const kept = (
+  followed: Followed<Home, Fact>,
+  written: readonly { readonly id: string }[],
+): Fact[] => written.flatMap(({ id }) => followed.get().known.get(id as FactId) ?? []);
 
-function troubleOf(done: Exclude<AppendedHere, { ok: true }>): 'no-room' | 'clock' | 'storage' | 'moved' {
+function troubleOf(
+  done: Exclude<AppendedHere, { ok: true }>,
+): 'no-room' | 'clock' | 'storage' | 'moved' {
   switch (done.reason) {
     case 'no-room':
       return 'no-room';
@@ -87,6 +98,18 @@ function troubleOf(done: Exclude<AppendedHere, { ok: true }>): 'no-room' | 'cloc
     default:
       return 'storage';
   }
+}
+
+/** What somebody should know of the tablet itself. */
+function noticesOf(tablet: Tablet): Desk['notices'] {
+  const { problem, storage, updateReady, waiting } = tablet.state.get();
+  // What the server has too may go: it is fetched again. What waits here is nowhere else.
+  const mayGo = storage.promised === false && waiting > 0;
+  return {
+    problem: problem?.kind,
+    storage: storage.room !== 'enough' ? 'low' : mayGo ? 'mayGo' : undefined,
+    update: updateReady ? () => void tablet.takeUpdate() : undefined,
+  };
 }
 
 function syncOf({ waiting, online, problem, lastMet }: TabletState): SyncState {

@@ -34,6 +34,8 @@ export type Problem =
   /** The server took the call, but cannot write: its disk, as a rule. */
   | { readonly kind: 'server-broken' };
 
+export type ProblemKind = Problem['kind'];
+
 export interface Storage {
   /** The browser has promised to keep it; undefined while unknown. */
   readonly promised: boolean | undefined;

@@ -1,17 +1,28 @@
 import { bedsideWords } from './en/bedside.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
+import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { historyWords } from './en/history.ts';
+import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
+import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { prepareWords } from './en/prepare.ts';
+import { recordWords } from './en/record.ts';
+
 import { refusalWords } from './en/refusals.ts';
+import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
+import { runSheetWords } from './en/run-sheet.ts';
 import { scanWords } from './en/scan.ts';
+import { supportWords } from './en/support.ts';
+import { tabletWords } from './en/tablets.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
@@ -29,13 +40,23 @@ export function english(settings: WordSettings) {
     turn: turnWords(tools),
     nav: navWords(),
     door: doorWords(tools),
+    tablets: tabletWords(tools),
     findings: findingWords(tools),
+    facts: factWords(tools),
     rounds: roundWords(tools),
+    roundList: roundListWords(tools),
+    prepare: prepareWords(tools),
+    runSheet: runSheetWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),
     page: pageWords(tools),
     refusals: refusalWords(tools),
+    keeping: keepingWords(),
+    people: peopleWords(tools, settings),
+    record: recordWords(tools),
+    support: supportWords(tools),
+    history: historyWords(tools),
     ...careWords(),
   };
 }

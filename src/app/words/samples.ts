@@ -1,5 +1,21 @@
-import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import {
+  doorSamples,
+  findingSamples,
+  nowSamples,
+  roundSamples,
+  tabletSamples,
+  turnSamples,
+} from './samples/bedside-round.ts';
+import { factSamples } from './samples/facts.ts';
+import {
+  historySamples,
+  keepingSamples,
+  peopleSamples,
+  recordSamples,
+  supportSamples,
+} from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
+import { prepareSamples, roundListSamples, runSheetSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -45,11 +61,21 @@ export const samples: Samples = {
   },
   turn: turnSamples,
   rounds: roundSamples,
+  roundList: roundListSamples,
+  prepare: prepareSamples,
+  runSheet: runSheetSamples,
   now: nowSamples,
   findings: findingSamples,
+  facts: factSamples,
   refusals: refusalSamples,
+  keeping: keepingSamples,
+  people: peopleSamples,
+  record: recordSamples,
+  support: supportSamples,
+  history: historySamples,
   nav: {},
   door: doorSamples,
+  tablets: tabletSamples,
   cautions: {},
   outcomes: {},
   rules: {},

@@ -84,6 +84,7 @@ function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
       return [...findingsOfRound(home, key as RoundId), ...editedTwice(home, shelf, key)];
     case 'person':
     case 'staff':
+    case 'policy':
       return editedTwice(home, shelf, key);
     default:
       return [];

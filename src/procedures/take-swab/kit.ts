@@ -57,7 +57,8 @@ export function malformed(
     : { reason: 'code-malformed', code };
 }
 
-function usedBefore(home: Home, code: Code): Refusal | undefined {
+/** A code that stands on a test, or was put aside, is never opened again. */
+export function usedBefore(home: Home, code: Code): Refusal | undefined {
   const use = codeUse(home, code);
   if (use.use === 'free') return undefined;
   if (use.use === 'put-aside') return { reason: 'code-put-aside', code };

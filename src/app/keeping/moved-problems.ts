@@ -1,0 +1,26 @@
+import type { FormProblem } from '../pieces/form/error-summary.tsx';
+import type { Words } from '../words/en.ts';
+import { moved } from './moved.ts';
+
+interface Typed<Field extends string> {
+  readonly start: Readonly<Record<Field, string>>;
+  readonly value: Readonly<Record<Field, string>>;
+  readonly begin: (start: Readonly<Record<Field, string>>) => void;
+}
+
+/**
+ * Told once: what somebody else changed while this form was open. From then on the form starts from
+ * what the record says now, so that keeping again is a choice made with open eyes.
+ */
+export function movedProblems<Field extends string>(
+  draft: Typed<Field>,
+  now: Readonly<Record<Field, string>>,
+  { keeping }: Words,
+): FormProblem[] {
+  const fields = moved(draft, now);
+  if (fields.length > 0) draft.begin(now);
+  return fields.map((field) => ({
+    field,
+    text: now[field] === '' ? keeping.movedToNothing : keeping.movedOn(now[field].slice(0, 80)),
+  }));
+}

@@ -1,0 +1,16 @@
+import type { JSX } from 'preact';
+import { Route, Switch } from 'wouter-preact';
+import { AddPersonScreen } from './people/add-person-screen.tsx';
+import { PeopleScreen } from './people/people-screen.tsx';
+import { PersonPages } from './person/person-pages.tsx';
+
+/** The pages of the records. They come in a script of their own: the bedside does not wait for them. */
+export function RecordPages(): JSX.Element {
+  return (
+    <Switch>
+      <Route path="/people" component={PeopleScreen} />
+      <Route path="/people/new" component={AddPersonScreen} />
+      <Route path={/^\/person\//} component={PersonPages} />
+    </Switch>
+  );
+}
