@@ -11,7 +11,7 @@ const EVENTS_KEPT = 400 * DAY;
 const EVERY = 6 * HOUR;
 
 /** Forgets what need not be kept. */
-export function tidy({ accounts, now }: Parts): void {
+function tidy({ accounts, now }: Parts): void {
   accounts.together(() => {
     accounts.sessions.prune(now());
     accounts.doors.prune(now() - ADDRESS.forgetAfter);

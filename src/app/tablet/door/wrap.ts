@@ -12,7 +12,7 @@ export interface WrapCost {
  * RFC 9106 section 4, second recommended setting (64 MiB, three passes) in one lane instead of four.
  * 0.3 s on a desk, two on a slow tablet.
  */
-export const WRAP_COST: WrapCost = { memory: 64 * 1024, time: 3 };
+const WRAP_COST: WrapCost = { memory: 64 * 1024, time: 3 };
 const SALT_BYTES = 16;
 const KEY_BYTES = 32;
 
