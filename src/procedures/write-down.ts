@@ -22,7 +22,7 @@ export interface Desk {
 }
 
 /** What a procedure asked for, in the ledger's own terms. */
-export const draftOf = (fact: NewFact): Draft => ({
+const draftOf = (fact: NewFact): Draft => ({
   kind: fact.kind,
   v: catalogue[fact.kind].v,
   data: fact.data,

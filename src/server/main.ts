@@ -1,17 +1,14 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { hostname, networkInterfaces } from 'node:os';
 import { windlestraw } from '../../demo/source.ts';
 import { FORMAT } from '../care/catalogue.ts';
-import type { Hash } from '../ledger/hash.ts';
 import { ErasureFile } from '../ledger/stores/sqlite/erasure-file.ts';
+import { nodeHash } from '../ledger/stores/sqlite/node-hash.ts';
 import { openSqlite } from '../ledger/stores/sqlite/open.ts';
 import { startWords } from './start/faults.ts';
 import type { Machine } from './start/machine.ts';
 import { HELP, readOptions } from './start/options.ts';
 import { type Running, serve } from './start/serve.ts';
-
-/** The platform's SHA-256: four times as fast as the one in plain JavaScript. */
-const nodeHash: Hash = (text) => createHash('sha256').update(text).digest('base64url');
 
 const thisMachine = (appFolder: string): Machine => ({
   now: Date.now,

@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { StaffId } from '../../src/care/ids.ts';
 import type { BackupLine } from '../../src/ledger/backup.ts';
 import { erase } from '../../src/ledger/erasure.ts';
 import { type FactId, instantOf, type StaffId as LedgerStaffId } from '../../src/ledger/ids.ts';
@@ -98,8 +97,7 @@ describe('a backup', () => {
     const sealed = await seal(all(), 'correct horse', { workFactor: 10 });
     const bytes = new Uint8Array(await new Response(sealed as BodyInit).arrayBuffer());
     expect(Buffer.from(bytes).includes('Corwen')).toBe(false);
-    const open = (passphrase: string) =>
-      unseal(new Blob([bytes]).stream(), passphrase);
+    const open = (passphrase: string) => unseal(new Blob([bytes]).stream(), passphrase);
     expect(await open('wrong')).toMatchObject({ ok: false, reason: 'wrong-passphrase' });
     const opened = await open('correct horse');
     if (!opened.ok) throw new Error(opened.reason);
@@ -230,9 +228,7 @@ describe('without the server', () => {
     const begun = await beginService(real, world, first);
     if (!begun.ok) throw new Error(begun.reason);
     expect(await beginService(real, world, first)).toEqual({ ok: false, reason: 'exists' });
-    const found = await withService(real, world, ({ rights }) =>
-      rights.colleague(begun.staff),
-    );
+    const found = await withService(real, world, ({ rights }) => rights.colleague(begun.staff));
     expect(found).toMatchObject({ name: 'Ada Quill', role: 'manager' });
     expect(existsSync(join(real, 'in-use.json'))).toBe(false);
   });

@@ -23,12 +23,16 @@ const flags = [
 export class Bench {
   private readonly folder = mkdtempSync(join(tmpdir(), 'tallyround-tablet-'));
   private readonly page = join(this.folder, 'page');
+  readonly data = join(this.folder, 'data');
   private readonly contexts = new Set<BrowserContext>();
   private server: ChildProcess | undefined;
   port = 0;
 
+  /** `home`: over TLS, with a certificate of the home's own. */
+  constructor(private readonly how: 'loopback' | 'home' = 'loopback') {}
+
   get url(): string {
-    return `http://localhost:${this.port}`;
+    return `${this.how === 'home' ? 'https' : 'http'}://localhost:${this.port}`;
   }
 
   /** Builds the harness as the app is built, service worker and all. */
@@ -52,17 +56,17 @@ export class Bench {
 
   async startServer(): Promise<void> {
     const script = fileURLToPath(new URL('serve.ts', import.meta.url));
-    const data = join(this.folder, 'data');
-    const args = [
-      '--import',
-      'tsx',
-      script,
+    const home = this.how === 'home' ? ['--home-network', '--host', '127.0.0.1'] : [];
+    const options = [
       '--port',
       String(this.port),
+      '--guide-port',
+      '0',
       '--data',
-      data,
-      this.page,
+      this.data,
+      ...home,
     ];
+    const args = ['--import', 'tsx', script, ...options, this.page];
     const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
     this.server = child;
     await new Promise<void>((resolve, reject) => {
@@ -91,11 +95,11 @@ export class Bench {
   }
 
   /** A browser on a profile that outlives it. */
-  async browser(name: string): Promise<BrowserContext> {
+  async browser(name: string, more: readonly string[] = []): Promise<BrowserContext> {
     const executablePath = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
     const context = await chromium.launchPersistentContext(this.profile(name), {
       executablePath,
-      args: flags,
+      args: [...flags, ...more],
       headless: true,
     });
     this.contexts.add(context);

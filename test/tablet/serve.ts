@@ -1,6 +1,7 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { FORMAT } from '../../src/care/catalogue.ts';
 import { ErasureFile } from '../../src/ledger/stores/sqlite/erasure-file.ts';
+import { nodeHash } from '../../src/ledger/stores/sqlite/node-hash.ts';
 import { openSqlite } from '../../src/ledger/stores/sqlite/open.ts';
 import { tinyHome } from '../../src/server/demo/tiny-home.ts';
 import { startWords } from '../../src/server/start/faults.ts';
@@ -17,7 +18,7 @@ try {
   const { url } = await serve(read.options, {
     now: Date.now,
     random: randomBytes,
-    hash: (text) => createHash('sha256').update(text).digest('base64url'),
+    hash: nodeHash,
     openStore: (file, service) => openSqlite(file, { service, format: FORMAT }),
     openErasures: (file) => new ErasureFile(file),
     demo: tinyHome,

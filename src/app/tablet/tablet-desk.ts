@@ -10,8 +10,8 @@ import type { Calls } from './calls.ts';
 import type { Door } from './door/door.ts';
 import { enrolTablet } from './enrol-tablet.ts';
 import type { Followed } from './followed.ts';
-import { watchIdle } from './idle.ts';
 import type { Keys, Opened, SignInRefusal } from './keys.ts';
+import { LockWatch } from './lock-watch.ts';
 import type { Observable } from './observable.ts';
 import type { OneTab } from './one-tab.ts';
 import { OpenLedger } from './open-ledger.ts';
@@ -39,22 +39,26 @@ export interface DeskParts {
   readonly program: Program;
 }
 
-const MINUTE = 60_000;
 /** How long locking may take to send what waits. */
 const FLUSH_MS = 10_000;
 
 /** The one Tablet there is; its parts do the work, this says in which order. */
 export class TabletDesk implements Tablet {
   private open: OpenLedger | undefined;
-  private idle: ReturnType<typeof watchIdle> | undefined;
-  private holds = 0;
+  private readonly watch: LockWatch;
   /** Once it is going away, nothing begins any more. */
   private leaving = false;
   /** One sign-in at a time: a double touch is not two tries. */
   private entering: Promise<unknown> = Promise.resolve();
   private readonly listeners = new Set<() => void>();
 
-  constructor(private readonly parts: DeskParts) {}
+  constructor(private readonly parts: DeskParts) {
+    this.watch = new LockWatch({
+      clocks: parts.world,
+      rules: () => parts.state.get().rules,
+      lock: () => void this.lock(),
+    });
+  }
 
   get state() {
     return this.parts.state;
@@ -120,7 +124,8 @@ export class TabletDesk implements Tablet {
       return this.cannotOpen(error.reason);
     }
     // The tablet is open already; the server hears of it when it can.
-    if (outcome.by === 'this-tablet') void this.meetServer(as);
+    const { staff } = outcome.who;
+    if (outcome.by === 'this-tablet') void this.meetServer({ ...as, who: { staff } });
     return { ok: true };
   }
 
@@ -146,13 +151,9 @@ export class TabletDesk implements Tablet {
     this.open = await OpenLedger.open(this.parts, enrolment, {
       key,
       changed: () => this.tellChange(),
-      revoked: () => this.lockWhenFree(),
+      revoked: () => this.watch.lockWhenFree(),
     });
-    this.idle ??= watchIdle(this.parts.world, {
-      limit: () => this.idleLimit(),
-      over: () => void this.lock(),
-    });
-    this.idle.touched();
+    this.watch.start();
     const { device: id, name, rules } = enrolment;
     this.state.set({ device: { id, name }, rules });
   }
@@ -161,15 +162,8 @@ export class TabletDesk implements Tablet {
     if ((await this.parts.keys.meetServer(as)) !== 'revoked') return;
     const { who } = this.state.get();
     if (who) await this.parts.door.dropWraps([who.staff], Infinity);
-    this.lockWhenFree();
+    this.watch.lockWhenFree();
   }
-
-  /** Their PIN is not good any more; what is in hand is finished first. */
-  private lockWhenFree(): void {
-    if (this.holds === 0) void this.lock();
-    else this.lockAfterHold = true;
-  }
-  private lockAfterHold = false;
 
   enrol(manager: SigningIn, as: Enrolling): Promise<EnrolledHere> {
     return this.inTurn(async () => {
@@ -196,21 +190,8 @@ export class TabletDesk implements Tablet {
     return next;
   }
 
-  private idleLimit(): number {
-    const { rules } = this.state.get();
-    const minutes = this.holds > 0 ? rules?.idleMinutesKitOpen : rules?.idleMinutes;
-    return (minutes ?? 3) * MINUTE;
-  }
-
   holdOpen(): () => void {
-    let held = true;
-    this.holds += 1;
-    return () => {
-      if (!held) return;
-      held = false;
-      this.holds -= 1;
-      if (this.holds === 0 && this.lockAfterHold) void this.lock();
-    };
+    return this.watch.hold();
   }
 
   async lock(): Promise<void> {
@@ -223,7 +204,7 @@ export class TabletDesk implements Tablet {
   private async leave(): Promise<void> {
     if (this.leaving) return;
     this.leaving = true;
-    this.idle?.stop();
+    this.watch.stop();
     const { calls, program, tab, world } = this.parts;
     if (this.open) await within(FLUSH_MS, this.open.flush());
     if (calls.hasSession) await within(1000, calls.signOut());

@@ -1,13 +1,7 @@
 import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { instantOf } from '../../care/time.ts';
 import type { BackupLine } from '../../ledger/backup.ts';
-import {
-  deviceId,
-  type FactId,
-  type Instant,
-  type ServiceId,
-  type StaffId,
-} from '../../ledger/ids.ts';
+import { deviceId, type FactId, type Instant, type StaffId } from '../../ledger/ids.ts';
 import { createLock } from '../../ledger/lock.ts';
 import { type Restored, restore } from '../../ledger/restore.ts';
 import { AccountsLoader } from '../accounts/loader.ts';

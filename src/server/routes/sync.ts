@@ -16,7 +16,7 @@ import type { LiveHub } from '../live/hub.ts';
 import type { Parts } from '../parts.ts';
 
 /** A message full of facts, quoted (about a fifth longer), with room for four-byte letters. */
-export const SYNC_BODY_BYTES = 2 * MAX_CHARACTERS + 256 * 1024;
+const SYNC_BODY_BYTES = 2 * MAX_CHARACTERS + 256 * 1024;
 
 /** Facts both ways. Answers to the tablet's own credential, not to whoever is signed in on it. */
 export function addSync(app: FastifyInstance, parts: Parts, hub: LiveHub): void {

@@ -6,7 +6,7 @@ export interface Contact {
 }
 
 /** Clocks are a little uneven; setting one back by more than this counts as a lease that is over. */
-export const CLOCK_SLACK_MS = 5 * 60_000;
+const CLOCK_SLACK_MS = 5 * 60_000;
 
 /**
  * Whether a PIN alone no longer opens this tablet. `highest`: the latest that its clock has ever been

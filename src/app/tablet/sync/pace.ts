@@ -1,6 +1,6 @@
 /** How long a failed sync waits before the next, in ms. */
-export const FIRST_WAIT_MS = 1000;
-export const LONGEST_WAIT_MS = 60_000;
+const FIRST_WAIT_MS = 1000;
+const LONGEST_WAIT_MS = 60_000;
 /** Without news from the server, a tablet asks this often by itself. */
 export const ASK_EVERY_MS = 60_000;
 /** With live news it only renews its lease and its clock. */
