@@ -22,6 +22,7 @@ beforeAll(async () => {
   house = await House.open();
   hand = await house.tablet('hall');
   await hand.changeHands('Jonah Marsh');
+  await hand.restart('Jonah Marsh');
   await prepareRound(hand);
 });
 afterAll(() => house.close());
