@@ -7,7 +7,7 @@ import type { Confirmed, LedgerFact, Written } from './fact.ts';
 import type { Fold } from './fold.ts';
 import { pureHash } from './hash.ts';
 import { CHAIN_START, type DeviceId, type Instant, type ServiceId, type StaffId } from './ids.ts';
-import { Replica } from './replica.ts';
+import { firstPart, Replica } from './replica.ts';
 import type { Mark } from './store.ts';
 import { MemoryStore } from './stores/memory/store.ts';
 import { type Catalogue, readerOf } from './upcast.ts';
@@ -107,6 +107,18 @@ describe('a replica', () => {
     const wrong = { fold: 1, position: head.position, chain: head.chain, parts: {} };
     await store.saveSnapshot(wrong);
     expect((await Replica.open(options(store))).digest()).toBe(await rebuilt(store));
+  });
+
+  test('gives one part of a valid snapshot ahead of the rest', async () => {
+    const store = await tablet();
+    await write(store, 1);
+    await confirm(store, await store.pending());
+    const replica = await Replica.open(options(store));
+    expect(await firstPart(store, 1, 'all')).toBeUndefined();
+    await replica.save();
+    expect(await firstPart(store, 1, 'all')).toBe(bags.encode(replica.state)['all']);
+    expect(await firstPart(store, 2, 'all')).toBeUndefined();
+    expect(await firstPart(store, 1, 'none')).toBeUndefined();
   });
 
   test('has no word left of what was erased', async () => {

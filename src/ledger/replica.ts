@@ -164,16 +164,20 @@ export class Replica<State, Fact = LedgerFact> {
     this.#marks = [to, ...this.#marks];
   }
 
+  /** The next page is fetched (and opened, elsewhere) while this one is folded. */
   async #followLog(): Promise<boolean> {
+    const { store } = this.options;
     let erased = false;
-    for (;;) {
-      const facts = await this.options.store.opened(this.at.position, PAGE);
-      for (const fact of facts) erased = this.#give(fact) || erased;
+    let next: Promise<readonly LedgerFact[]> | undefined = store.opened(this.at.position, PAGE);
+    while (next) {
+      const facts: readonly LedgerFact[] = await next;
       const last = facts.at(-1);
+      next = facts.length < PAGE ? undefined : store.opened(last?.position ?? 0, PAGE);
+      for (const fact of facts) erased = this.#give(fact) || erased;
       if (last?.position !== undefined && last.chain !== undefined)
         this.#mark({ position: last.position, chain: last.chain });
-      if (facts.length < PAGE) return erased;
     }
+    return erased;
   }
 
   /** Facts that wait come again whenever the log has moved: they may have stood in it before. */
@@ -198,6 +202,20 @@ export class Replica<State, Fact = LedgerFact> {
   #mark(mark: Mark): void {
     this.#marks = thinned([mark, ...this.#marks]);
   }
+}
+
+/**
+ * One part of a valid snapshot, long before the whole state is there: a screen may begin with it. It
+ * lacks what came after the snapshot was made, so it is to be shown, never decided upon.
+ */
+export async function firstPart(
+  store: LedgerStore,
+  fold: number,
+  part: string,
+): Promise<string | undefined> {
+  const snapshot = await store.snapshot(fold, [STATE + part]);
+  if (!snapshot || (await store.chainAt(snapshot.position)) !== snapshot.chain) return undefined;
+  return snapshot.parts[STATE + part];
 }
 
 /** Newest first, the gaps at least doubling, and always the start. */
