@@ -154,5 +154,5 @@ export const sizeOf = (fact: Pushed): number => bytesIn(fact.body) + bytesIn(fac
 
 const bytesIn = (text: string): number =>
   ascii.test(text) ? text.length : utf8ToBytes(text).length;
- 
+
 const ascii = /^[\0-\x7f]*$/;
