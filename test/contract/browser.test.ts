@@ -36,7 +36,8 @@ describe('in real tabs', () => {
   });
 
   test('a browser without room says so, and what was kept before is whole', async () => {
-    const page = await opened.another();
+    // An origin of its own: how much room one has is remembered for a while once it was asked.
+    const page = await opened.another('localhost');
     const session = await page.context().newCDPSession(page);
     const origin = `${new URL(page.url()).origin}/`;
     await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 8_000_000 });
