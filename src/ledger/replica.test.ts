@@ -125,18 +125,20 @@ describe('a replica', () => {
     const store = await tablet();
     await write(store, 1, { private: 'Ada' });
     const [secret] = await store.pending();
+    await confirm(store, [secret!]);
     const replica = await Replica.open(options(store));
     expect(JSON.stringify([...replica.state])).toContain('Ada');
-    const other = MemoryStore.open(service);
-    await enrol(other, 'S0000001' as DeviceId);
+    const server = MemoryStore.open(service);
+    await enrol(server, 'S0000001' as DeviceId);
     const data = { targets: [secret!.id], reason: 'retention' };
-    await write(other, 0, { kind: 'erased', v: 1, data });
-    await confirm(other, await other.pending());
-    const entries = await other.confirmed(0, 9);
-    await store.commit({ log: { expect: CHAIN_START, append: entries }, erase: [secret!.id] });
+    await write(server, 0, { kind: 'erased', v: 1, data });
+    const head = await store.head();
+    const append = receipted(await server.pending(), head);
+    await store.commit({ log: { expect: head.chain, append }, erase: [secret!.id] });
     await replica.refresh();
     expect(JSON.stringify([...replica.state])).not.toContain('Ada');
     expect(replica.state.size).toBe(1);
+    expect(replica.findings().map(({ kind }) => kind)).toEqual(['carried']);
   });
 
   test('upcasts old facts, and keeps those it cannot read as findings', async () => {

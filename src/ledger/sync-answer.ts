@@ -11,7 +11,7 @@ import type { Head, LedgerStore } from './store.ts';
 import {
   type Delivered,
   fitting,
-  MAX_CHARACTERS,
+  MAX_BYTES,
   MAX_FACTS,
   type SyncAnswer,
   type SyncRefusal,
@@ -128,10 +128,9 @@ function delivered(entry: Confirmed): Delivered {
 }
 
 function tooLarge({ push }: SyncRequest): SyncRefusal | undefined {
-  const characters = push.reduce((sum, fact) => sum + sizeOf(fact), 0);
-  if (push.length <= MAX_FACTS && (push.length === 1 || characters <= MAX_CHARACTERS))
-    return undefined;
-  const detail = `${push.length} facts, ${characters} characters; at most ${MAX_FACTS} and ${MAX_CHARACTERS}`;
+  const bytes = push.reduce((sum, fact) => sum + sizeOf(fact), 0);
+  if (push.length <= MAX_FACTS && (push.length === 1 || bytes <= MAX_BYTES)) return undefined;
+  const detail = `${push.length} facts, ${bytes} bytes; at most ${MAX_FACTS} and ${MAX_BYTES}`;
   return { ok: false, status: 413, reason: 'push-too-large', detail };
 }
 
