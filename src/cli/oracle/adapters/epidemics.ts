@@ -29,7 +29,7 @@ import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 
 /** Simulations here draw so many courses of infection, for errors of about 0.001. */
-const COURSES = 400_000;
+const COURSES = 200_000;
 
 const serialInterval = (i: Input): readonly number[] => {
   if (i.has('siDistr')) return i.numbers('siDistr');
