@@ -4,4 +4,3 @@ import type { Command } from 'commander';
 export interface CommandModule {
   readonly register: (program: Command) => void;
 }
-

@@ -20,4 +20,3 @@ export interface TwoTypeQuestion {
 
 /** P(r residents and s staff still susceptible in the end), row by row of r. */
 export type JointLaw = (question: TwoTypeQuestion) => Float64Array;
-

@@ -81,7 +81,7 @@ function cheapestPlace(
     draft.work[team] = work + (flat.duration[job] as number);
     for (let at = 0; at <= sequence.length; at++) {
       if (wrongCohort(flat, sequence, job, at) || below(chance, 64) === 0) continue;
-      const finish = finishWith(flat, team, sequence, job, at);
+      const finish = finishWith(flat, team, sequence, { job, at });
       if (finish === Infinity) continue;
       draft.finish[team] = finish;
       // A tiny price on the team's own finish tells apart places that cost the same.
@@ -182,7 +182,7 @@ function draftOf(flat: FlatRound, start: RoundSequences): Draft {
       const own = draft.sequences[team] as number[];
       if (!draft.out.has(job) || (flat.serve[job * flat.teams + team] as number) === Infinity)
         continue;
-      const finish = finishWith(flat, team, own, job, own.length);
+      const finish = finishWith(flat, team, own, { job, at: own.length });
       if (finish < Infinity) put(flat, draft, job, { team, at: own.length, finish });
     }
   });

@@ -185,9 +185,9 @@ const clusters: Adapter = (i) =>
   answer(
     linkedClusters(
       i.list('cases').map((c) => ({
-        id: String(c.get('id')),
+        id: c.label('id'),
         day: c.number('day'),
-        ...(c.has('unit') && { unit: String(c.get('unit')) }),
+        ...(c.has('unit') && { unit: c.label('unit') }),
         staff: c.has('staff') ? c.texts('staff') : [],
       })),
       i.number('windowDays'),
