@@ -15,7 +15,7 @@ const verdicts = new Map<string, string>();
 /** Runs one worker to its end, or until it hangs; gives the fault it hung on. */
 function work(args: readonly string[]): Promise<string | undefined> {
   return new Promise((resolve) => {
-    const child = spawn('node_modules/.bin/tsx', ['scripts/mutation/worker.ts', ...args], {
+    const child = spawn(process.execPath, ['--import', 'tsx', 'scripts/mutation/worker.ts', ...args], {
       stdio: ['ignore', 'pipe', 'ignore'],
       env: { ...process.env, ORACLE_COURSES: '20000' },
     });
