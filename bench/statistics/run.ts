@@ -24,7 +24,7 @@ function setting(task: Task, n: number): string {
     const { jobs, serveCost } = roundOf24;
     return `jobs <- list(c = ${vector(jobs.map((j) => j.cohort))}, d = ${vector(jobs.map((j) => j.duration))}, rel = ${vector(jobs.map((j) => j.release))}, due = ${vector(jobs.map((j) => j.due))}, price = matrix(${vector(serveCost.flat())}, 24, byrow = TRUE))`;
   }
-  return '';
+  return 'NULL';
 }
 
 /** Times of every task and size in one R process. */
@@ -72,7 +72,7 @@ for (const task of TASKS) {
   const theirs = task.sizes.map((n) => reference.get(`${task.name}|${n}`));
   const slope = (times: readonly (number | undefined)[]): string =>
     task.sizes.length > 1 && times.every((t) => t !== undefined)
-      ? growth(task.sizes, times as readonly number[]).toFixed(2)
+      ? growth(task.sizes, times).toFixed(2)
       : '–';
   task.sizes.forEach((n, i) => {
     const ratio = theirs[i] === undefined ? '–' : (theirs[i] / (ours[i] as number)).toFixed(1);

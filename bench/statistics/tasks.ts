@@ -148,7 +148,7 @@ export const TASKS: readonly Task[] = [
     runs: 2,
     ours: (n) => () => searchRound(roundOf24, { chance: seededChance(1), iterations: n }),
     // Ruin and recreate in R: take six out at random, put each back where it costs least.
-    r: `function() { set.seed(1); J <- ${'jobs'}; cost <- function(s) { f <- c(0, 0); w <- c(0, 0); p <- 0
+    r: `function() { set.seed(1); J <- jobs; cost <- function(s) { f <- c(0, 0); w <- c(0, 0); p <- 0
         for (k in 1:2) { now <- 0; c0 <- -1; for (j in s[[k]]) { if (J$c[j] < c0 || !is.finite(J$price[j, k])) return(Inf); now <- max(J$rel[j], now + if (c0 >= 0 && c0 != J$c[j]) 2 else 0) + J$d[j]; if (now > J$due[j]) return(Inf); c0 <- J$c[j]; w[k] <- w[k] + J$d[j]; p <- p + J$price[j, k] }; f[k] <- now }
         p + 200 * (24 - length(unlist(s))) + 10 * max(f) + abs(w[1] - w[2]) }
       place <- function(s, j) { best <- s; least <- cost(s); for (k in 1:2) for (i in 0:length(s[[k]])) { t <- s; t[[k]] <- append(s[[k]], j, i); v <- cost(t); if (v < least) { least <- v; best <- t } }; best }

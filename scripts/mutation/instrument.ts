@@ -15,7 +15,13 @@ export const FOLDER = resolve('.cache/mutation/run');
 export const BUNDLE = `${FOLDER}/bundle.mjs`;
 const STATISTICS = resolve('src/statistics');
 
-const quiet = { isDebugEnabled: () => false, debug: () => undefined, info: () => undefined, warn: console.warn, error: console.error };
+const quiet = {
+  isDebugEnabled: () => false,
+  debug: () => undefined,
+  info: () => undefined,
+  warn: console.warn,
+  error: console.error,
+};
 
 /** The little of an injector that the instrumenter asks for. */
 const injector = {
@@ -38,9 +44,12 @@ interface Instrumented {
 
 /** All TypeScript under the statistics, by absolute path. */
 const typeScript = (): string[] =>
-  readdirSync(STATISTICS, { recursive: true, encoding: 'utf8' }).filter((f) => f.endsWith('.ts')).map((f) => resolve(STATISTICS, f));
+  readdirSync(STATISTICS, { recursive: true, encoding: 'utf8' })
+    .filter((f) => f.endsWith('.ts'))
+    .map((f) => resolve(STATISTICS, f));
 
-const isSource = (path: string): boolean => !path.endsWith('.test.ts') && !path.endsWith('/testing.ts');
+const isSource = (path: string): boolean =>
+  !path.endsWith('.test.ts') && !path.endsWith('/testing.ts');
 
 /** Plants every fault in the statistics, and gives their sources by absolute path. */
 async function plant(): Promise<Instrumented> {
@@ -51,22 +60,37 @@ async function plant(): Promise<Instrumented> {
     .filter(isSource)
     .sort()
     .map((name) => ({ name, mutate: true, content: readFileSync(name, 'utf8') }));
-  return instrumenter.instrument(files, { plugins: null, excludedMutations: ['StringLiteral'], ignorers: [], noHeader: false });
+  return instrumenter.instrument(files, {
+    plugins: null,
+    excludedMutations: ['StringLiteral'],
+    ignorers: [],
+    noHeader: false,
+  });
 }
 
 /** Counts how often a fault is met in an array, and only while one is given: the instrumenter's own way is slow. */
 const lazyCounting = (code: string): string =>
   code
-    .replace('function cover() {', 'function cover() { var k = ns.counts; if (k) for (var j = 0; j < arguments.length; j++) k[arguments[j]]++; return;')
-    .replace(/stryCov_9fa48\(("\d+"(?:, "\d+")*)\)/g, (_, ids: string) => `stryCov_9fa48(${ids.replaceAll('"', '')})`);
+    .replace(
+      'function cover() {',
+      'function cover() { var k = ns.counts; if (k) for (var j = 0; j < arguments.length; j++) k[arguments[j]]++; return;',
+    )
+    .replace(
+      /stryCov_9fa48\(("\d+"(?:, "\d+")*)\)/g,
+      (_, ids: string) => `stryCov_9fa48(${ids.replaceAll('"', '')})`,
+    );
 
 const sources = (code: ReadonlyMap<string, string>): Plugin => ({
   name: 'instrumented',
   setup(api) {
-    api.onResolve({ filter: /^vitest$/ }, () => ({ path: resolve('scripts/mutation/mini-vitest.ts') }));
+    api.onResolve({ filter: /^vitest$/ }, () => ({
+      path: resolve('scripts/mutation/mini-vitest.ts'),
+    }));
     api.onLoad({ filter: /\.ts$/ }, ({ path }) => {
       const contents = code.get(path);
-      return contents === undefined ? undefined : { contents: lazyCounting(contents), loader: 'ts' };
+      return contents === undefined
+        ? undefined
+        : { contents: lazyCounting(contents), loader: 'ts' };
     });
   },
 });
@@ -75,7 +99,12 @@ const sources = (code: ReadonlyMap<string, string>): Plugin => ({
 export async function instrument(): Promise<readonly Fault[]> {
   const { files, mutants } = await plant();
   mkdirSync(FOLDER, { recursive: true });
-  const tests = [...typeScript().filter((f) => f.endsWith('.test.ts')).sort(), 'src/cli/oracle/own-checks.test.ts'];
+  const tests = [
+    ...typeScript()
+      .filter((f) => f.endsWith('.test.ts'))
+      .sort(),
+    'src/cli/oracle/own-checks.test.ts',
+  ];
   const entry = `${tests.map((t) => `import ${JSON.stringify(resolve(t))};`).join('\n')}\nexport { collected } from ${JSON.stringify(resolve('scripts/mutation/mini-vitest.ts'))};\n`;
   await build({
     stdin: { contents: entry, resolveDir: process.cwd(), loader: 'ts' },
@@ -87,13 +116,15 @@ export async function instrument(): Promise<readonly Fault[]> {
     logLevel: 'error',
     plugins: [sources(new Map(files.map((f) => [f.name, f.content])))],
   });
-  const faults = mutants.filter((m) => m.status !== 'Ignored').map((m) => ({
-    id: m.id,
-    file: relative(STATISTICS, m.fileName),
-    line: m.location.start.line,
-    kind: m.mutatorName,
-    replacement: m.replacement.slice(0, 120),
-  }));
+  const faults = mutants
+    .filter((m) => m.status !== 'Ignored')
+    .map((m) => ({
+      id: m.id,
+      file: relative(STATISTICS, m.fileName),
+      line: m.location.start.line,
+      kind: m.mutatorName,
+      replacement: m.replacement.slice(0, 120),
+    }));
   writeFileSync(`${FOLDER}/faults.json`, JSON.stringify(faults));
   return faults;
 }

@@ -14,7 +14,8 @@ type Body = (...args: readonly never[]) => unknown;
 const label = (name: string, args: readonly unknown[]): string =>
   `${name} ${args.map((a) => (typeof a === 'string' || typeof a === 'number' ? String(a) : '')).join(' ')}`.trim();
 
-const spread = (row: unknown): readonly unknown[] => (Array.isArray(row) ? (row as unknown[]) : [row]);
+const spread = (row: unknown): readonly unknown[] =>
+  Array.isArray(row) ? (row as unknown[]) : [row];
 
 function add(name: string, optionsOrBody: unknown, maybeBody?: unknown): void {
   const body = (typeof optionsOrBody === 'function' ? optionsOrBody : maybeBody) as () => unknown;
@@ -32,7 +33,11 @@ const each =
   (register: (name: string, body: () => void) => void) =>
   (table: readonly unknown[]) =>
   (name: string, body: Body): void => {
-    for (const row of table) register(label(name, spread(row)), () => void (body as (...args: readonly unknown[]) => unknown)(...spread(row)));
+    for (const row of table)
+      register(
+        label(name, spread(row)),
+        () => void (body as (...args: readonly unknown[]) => unknown)(...spread(row)),
+      );
   };
 
 export const it = Object.assign(add, { each: each(add), skip: () => undefined });
@@ -49,8 +54,11 @@ class Failed extends Error {}
 function tidy(value: unknown): unknown {
   if (ArrayBuffer.isView(value)) return Array.from(value as unknown as ArrayLike<number>);
   if (Array.isArray(value)) return value.map(tidy);
-  if (value instanceof Set || value instanceof Map || value === null || typeof value !== 'object') return value;
-  return Object.fromEntries(Object.entries(value).flatMap(([k, v]) => (v === undefined ? [] : [[k, tidy(v)]])));
+  if (value instanceof Set || value instanceof Map || value === null || typeof value !== 'object')
+    return value;
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([k, v]) => (v === undefined ? [] : [[k, tidy(v)]])),
+  );
 }
 const same = (a: unknown, b: unknown): boolean => isDeepStrictEqual(tidy(a), tidy(b));
 
@@ -65,13 +73,15 @@ function matchers(value: unknown, wanted: boolean) {
     toBeUndefined: () => judge(value === undefined),
     toBeDefined: () => judge(value !== undefined),
     toBeNull: () => judge(value === null),
-    toBeCloseTo: (other: number, digits = 2) => judge(Math.abs(number - other) < 10 ** -digits / 2 || number === other),
+    toBeCloseTo: (other: number, digits = 2) =>
+      judge(Math.abs(number - other) < 10 ** -digits / 2 || number === other),
     toBeGreaterThan: (other: number) => judge(number > other),
     toBeGreaterThanOrEqual: (other: number) => judge(number >= other),
     toBeLessThan: (other: number) => judge(number < other),
     toBeLessThanOrEqual: (other: number) => judge(number <= other),
     toHaveLength: (length: number) => judge((value as ArrayLike<unknown>).length === length),
-    toContain: (part: unknown) => judge((value as string | readonly unknown[]).includes(part as never)),
+    toContain: (part: unknown) =>
+      judge((value as string | readonly unknown[]).includes(part as never)),
     toMatch: (pattern: RegExp) => judge(pattern.test(value as string)),
     toThrow: () => {
       let threw = false;
@@ -85,4 +95,7 @@ function matchers(value: unknown, wanted: boolean) {
   };
 }
 
-export const expect = (value: unknown, _message?: string) => ({ ...matchers(value, true), not: matchers(value, false) });
+export const expect = (value: unknown, _message?: string) => ({
+  ...matchers(value, true),
+  not: matchers(value, false),
+});

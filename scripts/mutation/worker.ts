@@ -30,13 +30,18 @@ const SLOWEST = 2500;
 
 const [mode = '', argument = ''] = process.argv.slice(2);
 if (mode === 'early') board.activeMutant = argument;
-const faults = (JSON.parse(readFileSync(`${FOLDER}/faults.json`, 'utf8')) as readonly { readonly id: string }[]).map((f) => f.id);
+const faults = (
+  JSON.parse(readFileSync(`${FOLDER}/faults.json`, 'utf8')) as readonly { readonly id: string }[]
+).map((f) => f.id);
 const most = Math.max(...faults.map(Number)) + 1;
 if (mode === 'coverage') board.counts = new Float64Array(most);
 const { collected } = (await import(BUNDLE)) as { readonly collected: readonly Collected[] };
 
 function cover(): void {
-  const metNow = (): readonly (readonly [string, number])[] => faults.flatMap((id) => (board.counts?.[Number(id)] ? [[id, board.counts[Number(id)] as number] as const] : []));
+  const metNow = (): readonly (readonly [string, number])[] =>
+    faults.flatMap((id) =>
+      board.counts?.[Number(id)] ? [[id, board.counts[Number(id)] as number] as const] : [],
+    );
   const early = metNow().map(([id]) => id);
   const times: number[] = [];
   const met: Record<string, (readonly [number, number])[]> = {};
@@ -66,7 +71,9 @@ function tryFaults(ids: readonly string[]): void {
   const { times, met } = JSON.parse(readFileSync(COVERAGE, 'utf8')) as Coverage;
   for (const id of ids) {
     process.stdout.write(`try ${id}\n`);
-    const tests = [...(met[id] ?? [])].filter(([t]) => (times[t] ?? 0) < SLOWEST).sort(([a], [b]) => (times[a] ?? 0) - (times[b] ?? 0));
+    const tests = [...(met[id] ?? [])]
+      .filter(([t]) => (times[t] ?? 0) < SLOWEST)
+      .sort(([a], [b]) => (times[a] ?? 0) - (times[b] ?? 0));
     board.activeMutant = id;
     const noticed = tests.some(([test, hits]) => notices(test, hits));
     board.activeMutant = undefined;
@@ -78,6 +85,11 @@ if (mode === 'coverage') cover();
 if (mode === 'faults') tryFaults(argument.split(','));
 if (mode === 'early') {
   const { times } = JSON.parse(readFileSync(COVERAGE, 'utf8')) as Coverage;
-  const order = collected.map((_, i) => i).filter((i) => (times[i] ?? 0) < SLOWEST).sort((a, b) => (times[a] ?? 0) - (times[b] ?? 0));
-  process.stdout.write(`${order.some((t) => notices(t, 1e9)) ? 'killed' : 'survived'} ${argument}\n`);
+  const order = collected
+    .map((_, i) => i)
+    .filter((i) => (times[i] ?? 0) < SLOWEST)
+    .sort((a, b) => (times[a] ?? 0) - (times[b] ?? 0));
+  process.stdout.write(
+    `${order.some((t) => notices(t, 1e9)) ? 'killed' : 'survived'} ${argument}\n`,
+  );
 }

@@ -19,16 +19,14 @@ import {
 import { sampleSizeForFreedom } from './sample-size-for-freedom.ts';
 
 const share = fc.double({ min: 0.05, max: 0.99, noNaN: true });
-const survey = fc
-  .integer({ min: 1, max: 40 })
-  .chain((population) =>
-    fc.record({
-      population: fc.constant(population),
-      infected: fc.integer({ min: 0, max: population }),
-      tested: fc.integer({ min: 0, max: population }),
-      sensitivity: share,
-    }),
-  );
+const survey = fc.integer({ min: 1, max: 40 }).chain((population) =>
+  fc.record({
+    population: fc.constant(population),
+    infected: fc.integer({ min: 0, max: population }),
+    tested: fc.integer({ min: 0, max: population }),
+    sensitivity: share,
+  }),
+);
 
 describe('detection', () => {
   it('rises with everything that helps', () => {

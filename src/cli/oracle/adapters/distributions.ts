@@ -38,8 +38,7 @@ type Two = [number, number];
 type Three = [number, number, number];
 /** A function of so many numbers. */
 type Of<A extends readonly number[]> = (...args: A) => number;
-const of = (f: Of<[number]> | Of<Two> | Of<Three> | Of<[...Three, number]>): Adapter =>
-  columns(f);
+const of = (f: Of<[number]> | Of<Two> | Of<Three> | Of<[...Three, number]>): Adapter => columns(f);
 
 /** Distributions under the names that R has for them: the quantity first, then the parameters. */
 export const distributions: Adapters = {
