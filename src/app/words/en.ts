@@ -16,6 +16,7 @@ import { recordWords } from './en/record.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
+import { staffWords } from './en/staff.ts';
 import { supportWords } from './en/support.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
@@ -45,6 +46,7 @@ export function english(settings: WordSettings) {
     people: peopleWords(tools, settings),
     record: recordWords(tools),
     support: supportWords(tools),
+    staffing: staffWords(tools),
     history: historyWords(tools),
     ...careWords(),
   };

@@ -2,6 +2,7 @@ import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } fr
 import { historySamples, keepingSamples, peopleSamples, recordSamples, supportSamples } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
+import { staffSamples } from './samples/staff.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -53,6 +54,7 @@ export const samples: Samples = {
   people: peopleSamples,
   record: recordSamples,
   support: supportSamples,
+  staffing: staffSamples,
   history: historySamples,
   nav: {},
   door: doorSamples,
