@@ -5,6 +5,7 @@ import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
 import { historyWords } from './en/history.ts';
+import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
@@ -47,6 +48,7 @@ export function english(settings: WordSettings) {
     record: recordWords(tools),
     support: supportWords(tools),
     staffing: staffWords(tools),
+    importing: importWords(tools),
     history: historyWords(tools),
     ...careWords(),
   };

@@ -1,4 +1,5 @@
 import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { importSamples } from './samples/importing.ts';
 import { historySamples, keepingSamples, peopleSamples, recordSamples, supportSamples } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
@@ -55,6 +56,7 @@ export const samples: Samples = {
   record: recordSamples,
   support: supportSamples,
   staffing: staffSamples,
+  importing: importSamples,
   history: historySamples,
   nav: {},
   door: doorSamples,
