@@ -42,6 +42,10 @@ export const paths = {
     `/kits/delivery/${encodeURIComponent(kitKind)}/${id}`,
   lot: (kitKind: string, lot: string) =>
     `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}`,
+  countLot: (kitKind: string, lot: string) =>
+    `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}/count`,
+  recallLot: (kitKind: string, lot: string) =>
+    `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}/recall`,
   kitAside: '/kits/aside',
   ppe: '/kits/ppe',
   results: '/results',

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
+import { KitsPages } from './kits/kits-pages.tsx';
 import { latePage } from './late-page.tsx';
 import { AddPersonScreen } from './people/add-person-screen.tsx';
 import { PeopleScreen } from './people/people-screen.tsx';
@@ -25,6 +26,7 @@ export function RecordPages(): JSX.Element {
       <Route path="/staff/import" component={ImportStaff} />
       <Route path={/^\/person\//} component={PersonPages} />
       <Route path={/^\/staff(\/|$)/} component={StaffPages} />
+      <Route path={/^\/kits(\/|$)/} component={KitsPages} />
     </Switch>
   );
 }

@@ -18,6 +18,7 @@ import { refusalWords } from './en/refusals.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
 import { staffWords } from './en/staff.ts';
+import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
@@ -49,6 +50,7 @@ export function english(settings: WordSettings) {
     support: supportWords(tools),
     staffing: staffWords(tools),
     importing: importWords(tools),
+    supplies: suppliesWords(tools),
     history: historyWords(tools),
     ...careWords(),
   };

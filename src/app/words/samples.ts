@@ -4,6 +4,7 @@ import { historySamples, keepingSamples, peopleSamples, recordSamples, supportSa
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
+import { supplySamples } from './samples/supplies.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -57,6 +58,7 @@ export const samples: Samples = {
   support: supportSamples,
   staffing: staffSamples,
   importing: importSamples,
+  supplies: supplySamples,
   history: historySamples,
   nav: {},
   door: doorSamples,

@@ -72,7 +72,7 @@ export const peopleList: ListKind<ListedPerson> = {
   read: (table, told, today) => readPeople(table, told, today),
   cell: (value, column, words) => {
     if (column === 'born') return dayOrEmpty(value.born, words);
-    return column in value ? String(value[column as 'name']) : '';
+    return column in value ? value[column as 'name'] : '';
   },
   likely: (home, value) => {
     const found = likelyHere(everybody(home), value);
@@ -97,7 +97,7 @@ export const staffList: ListKind<ListedMember> = {
     if (column === 'swab' || column === 'record')
       return dayOrEmpty(value.competence[column], words);
     if (column === 'role') return words.roles[value.role];
-    return column in value ? String(value[column as 'name']) : '';
+    return column in value ? value[column as 'name'] : '';
   },
   likely: (home, value) => {
     const found = likelyHere(everyMember(home), value);

@@ -112,7 +112,7 @@ function OpenForm({ staff, now, title, back }: OpenFormProps): JSX.Element {
       (home, doing) => describeStaff(home, editOf(staff, form.start, value), doing),
       (facts) => {
         const id = facts.flatMap(({ data }) => ('staff' in data ? data.staff : []))[0];
-        return id === undefined ? paths.staff : paths.member(id as StaffId);
+        return id === undefined ? paths.staff : paths.member(id);
       },
     );
   }
@@ -124,7 +124,7 @@ function editOf(staff: StaffId | undefined, start: MemberFields, value: MemberFi
   return {
     ...(staff !== undefined && { staff }),
     fields,
-    ...(role && { role: role as Role }),
+    ...(role && { role }),
     competence: {
       ...(swab && { swab: swab as Day }),
       ...(record && { record: record as Day }),

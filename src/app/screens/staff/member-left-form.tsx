@@ -38,7 +38,7 @@ function OpenForm({ member, working, title }: OpenFormProps): JSX.Element {
   const { staffing } = useWords();
   const say = staffing.leftForm;
   const back = paths.member(member.id);
-  const form = useForm({ on: todayOf(desk) as string }, { title, back });
+  const form = useForm<{ readonly on: string }>({ on: todayOf(desk) }, { title, back });
   return (
     <RecordForm
       title={title}
