@@ -1,5 +1,6 @@
 // First: it fixes the order of the style layers before any piece brings its own.
 import './look/look.css';
+import './screens/more/first-theme.ts';
 
 import { render } from 'preact';
 import { carriedPolicies } from '../../policies/carried.ts';

@@ -56,6 +56,7 @@ export const paths = {
   finding: (id: string) => `/finding/${encodeURIComponent(id)}`,
   more: '/more',
   policy: '/policy',
+  confirmPolicy: '/policy/confirm',
   tablets: '/tablets',
 } as const;
 

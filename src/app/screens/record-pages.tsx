@@ -2,9 +2,12 @@ import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import { KitsPages } from './kits/kits-pages.tsx';
 import { latePage } from './late-page.tsx';
+import { MoreScreen } from './more/more-screen.tsx';
 import { AddPersonScreen } from './people/add-person-screen.tsx';
 import { PeopleScreen } from './people/people-screen.tsx';
 import { PersonPages } from './person/person-pages.tsx';
+import { ConfirmForm } from './policy/confirm-form.tsx';
+import { PolicyScreen } from './policy/policy-screen.tsx';
 import { StaffPages } from './staff/staff-pages.tsx';
 import './records.css';
 
@@ -27,6 +30,9 @@ export function RecordPages(): JSX.Element {
       <Route path={/^\/person\//} component={PersonPages} />
       <Route path={/^\/staff(\/|$)/} component={StaffPages} />
       <Route path={/^\/kits(\/|$)/} component={KitsPages} />
+      <Route path="/policy" component={PolicyScreen} />
+      <Route path="/policy/confirm" component={ConfirmForm} />
+      <Route path="/more" component={MoreScreen} />
     </Switch>
   );
 }

@@ -8,11 +8,13 @@ import { historyWords } from './en/history.ts';
 import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
+import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { policyWords } from './en/policy.ts';
 import { recordWords } from './en/record.ts';
 import { refusalWords } from './en/refusals.ts';
 import { roundWords } from './en/rounds.ts';
@@ -51,6 +53,8 @@ export function english(settings: WordSettings) {
     staffing: staffWords(tools),
     importing: importWords(tools),
     supplies: suppliesWords(tools),
+    policy: policyWords(tools),
+    more: moreWords(),
     history: historyWords(tools),
     ...careWords(),
   };

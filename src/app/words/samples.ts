@@ -1,4 +1,5 @@
 import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import { moreSamples, policySamples } from './samples/policy.ts';
 import { importSamples } from './samples/importing.ts';
 import { historySamples, keepingSamples, peopleSamples, recordSamples, supportSamples } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
@@ -59,6 +60,8 @@ export const samples: Samples = {
   staffing: staffSamples,
   importing: importSamples,
   supplies: supplySamples,
+  policy: policySamples,
+  more: moreSamples,
   history: historySamples,
   nav: {},
   door: doorSamples,
