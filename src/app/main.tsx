@@ -1,5 +1,6 @@
 // Styles before the screens that use them.
 import './look/look.css';
+import './screens/more/first-theme.ts';
 
 import { render } from 'preact';
 import { carriedPolicies } from '../../policies/carried.ts';

@@ -1,20 +1,21 @@
 import type { FormProblem } from '../pieces/form/error-summary.tsx';
 import type { Words } from '../words/en.ts';
+import type { Texts } from './moved.ts';
 import { moved } from './moved.ts';
 
-interface Typed<Field extends string> {
-  readonly start: Readonly<Record<Field, string>>;
-  readonly value: Readonly<Record<Field, string>>;
-  readonly begin: (start: Readonly<Record<Field, string>>) => void;
+interface Typed<Fields> {
+  readonly start: Fields;
+  readonly value: Fields;
+  readonly begin: (start: Fields) => void;
 }
 
 /**
  * Told once: what somebody else changed while this form was open. From then on the form starts from
  * what the record says now, so that keeping again is a choice made with open eyes.
  */
-export function movedProblems<Field extends string>(
-  draft: Typed<Field>,
-  now: Readonly<Record<Field, string>>,
+export function movedProblems<Fields extends Texts<Fields>>(
+  draft: Typed<Fields>,
+  now: Fields,
   { keeping }: Words,
 ): FormProblem[] {
   const fields = moved(draft, now);

@@ -1,26 +1,30 @@
-/** Fields of a form that are a line of text each. */
-type Texts<Field extends string> = Readonly<Record<Field, string>>;
+/** Fields of a form that are a line of text each, or one of a few words. */
+export type Texts<Fields> = { readonly [Field in keyof Fields]: string };
+
+const keysOf = <Fields extends object>(fields: Fields) =>
+  Object.keys(fields) as (keyof Fields & string)[];
 
 /** The fields somebody changed here: only these are amended, so that nobody else's change is undone. */
-export const changed = <Field extends string>(
-  start: Texts<Field>,
-  value: Texts<Field>,
-): Partial<Record<Field, string>> => {
-  const fields: Partial<Record<Field, string>> = {};
-  for (const field of Object.keys(value) as Field[]) {
+export function changed<Fields extends Texts<Fields>>(
+  start: Fields,
+  value: Fields,
+): Partial<Fields> {
+  const fields: Partial<Fields> = {};
+  for (const field of keysOf(value)) {
     if (value[field] !== start[field]) fields[field] = value[field];
   }
   return fields;
-};
+}
 
 /**
  * Fields changed here that somebody else has changed too since the form was opened, to something else.
  * `now` is what the record says. Whoever keeps must have read it first.
  */
-export const moved = <Field extends string>(
-  { start, value }: { readonly start: Texts<Field>; readonly value: Texts<Field> },
-  now: Texts<Field>,
-): Field[] =>
-  (Object.keys(changed(start, value)) as Field[]).filter(
-    (field) => now[field] !== start[field] && now[field] !== value[field],
+export const moved = <Fields extends Texts<Fields>>(
+  { start, value }: { readonly start: Fields; readonly value: Fields },
+  now: Fields,
+): (keyof Fields & string)[] =>
+  keysOf(value).filter(
+    (field) =>
+      value[field] !== start[field] && now[field] !== start[field] && now[field] !== value[field],
   );

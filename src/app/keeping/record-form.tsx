@@ -18,6 +18,8 @@ export interface RecordFormProps {
   readonly onKeep: () => void;
   /** What pressing it does; "Keep" where there is nothing more to say. */
   readonly label?: string;
+  /** What stands above the fields and has a form of its own, such as typing a code. */
+  readonly before?: ComponentChildren;
   readonly children: ComponentChildren;
 }
 
@@ -33,6 +35,7 @@ export function RecordForm(props: RecordFormProps): JSX.Element {
     <>
       <PageHead title={title}>{lead}</PageHead>
       <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
+      {props.before}
       <form class="record-form" onSubmit={submit} noValidate>
         {props.children}
         <div id={KEEP_ROW} class="button-row" tabIndex={-1}>

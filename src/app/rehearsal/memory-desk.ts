@@ -14,6 +14,7 @@ import { after, instantOf } from '../../care/time.ts';
 import { openFact } from '../../ledger/fact.ts';
 import type { DeviceId, ServiceId } from '../../ledger/ids.ts';
 import { base64url, CHAIN_START, NO_FACT } from '../../ledger/ids.ts';
+import { policyDigest } from '../../procedures/policy-digest.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { DeskStore } from '../desk/use-desk-store.ts';
 
@@ -52,7 +53,7 @@ export function memoryDesk({
   const demo = demoHome(
     service,
     { head, device, hash },
-    { seed: 7, now: start, policyDigest: hash('') },
+    { seed: 7, now: start, policyDigest: policyDigest(read.policy, hash) },
   );
   const tablet = { id: 'T0000001' as DeviceId, seq: 0, last: NO_FACT };
   const pen = new Pen(

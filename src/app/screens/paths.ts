@@ -45,6 +45,10 @@ export const paths = {
     `/kits/delivery/${encodeURIComponent(kitKind)}/${id}`,
   lot: (kitKind: string, lot: string) =>
     `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}`,
+  countLot: (kitKind: string, lot: string) =>
+    `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}/count`,
+  recallLot: (kitKind: string, lot: string) =>
+    `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}/recall`,
   kitAside: '/kits/aside',
   ppe: '/kits/ppe',
   results: '/results',
@@ -57,6 +61,7 @@ export const paths = {
   finding: (id: string) => `/finding/${encodeURIComponent(id)}`,
   more: '/more',
   policy: '/policy',
+  confirmPolicy: '/policy/confirm',
   tablets: '/tablets',
 } as const;
 

@@ -6,13 +6,16 @@ import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
 import { historyWords } from './en/history.ts';
+import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
+import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { policyWords } from './en/policy.ts';
 import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
 
@@ -21,6 +24,8 @@ import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { runSheetWords } from './en/run-sheet.ts';
 import { scanWords } from './en/scan.ts';
+import { staffWords } from './en/staff.ts';
+import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
 import { turnWords } from './en/turn.ts';
@@ -56,6 +61,11 @@ export function english(settings: WordSettings) {
     people: peopleWords(tools, settings),
     record: recordWords(tools),
     support: supportWords(tools),
+    staffing: staffWords(tools),
+    importing: importWords(tools),
+    supplies: suppliesWords(tools),
+    policy: policyWords(tools),
+    more: moreWords(),
     history: historyWords(tools),
     ...careWords(),
   };

@@ -1,22 +1,26 @@
 import {
-  doorSamples,
-  findingSamples,
-  nowSamples,
-  roundSamples,
+  doorSamples,doorSamples, 
+  findingSamples,findingSamples, 
+  nowSamples,nowSamples, 
+  roundSamples,roundSamples, 
   tabletSamples,
-  turnSamples,
+  turnSamples,turnSamples 
 } from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
+import { importSamples } from './samples/importing.ts';
+import { moreSamples, policySamples } from './samples/policy.ts';
 import {
-  historySamples,
-  keepingSamples,
-  peopleSamples,
-  recordSamples,
-  supportSamples,
+  historySamples,historySamples, 
+  keepingSamples,keepingSamples, 
+  peopleSamples,peopleSamples, 
+  recordSamples,recordSamples, 
+  supportSamples,supportSamples 
 } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import { prepareSamples, roundListSamples, runSheetSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
+import { staffSamples } from './samples/staff.ts';
+import { supplySamples } from './samples/supplies.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -72,6 +76,11 @@ export const samples: Samples = {
   people: peopleSamples,
   record: recordSamples,
   support: supportSamples,
+  staffing: staffSamples,
+  importing: importSamples,
+  supplies: supplySamples,
+  policy: policySamples,
+  more: moreSamples,
   history: historySamples,
   nav: {},
   door: doorSamples,

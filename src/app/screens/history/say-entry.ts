@@ -25,7 +25,8 @@ export function sayEntry(fact: Fact, telling: Telling): SaidEntry {
     sayAboutPerson(fact, telling) ??
     saySupport(fact, telling) ??
     sayAboutStaff(fact, telling) ??
-    sayTaken(fact, telling) ?? { what: telling.words.history.what.other, value: '' }
+    sayTaken(fact, telling) ??
+    sayKits(fact, telling) ?? { what: telling.words.history.what.other, value: '' }
   );
 }
 
@@ -208,4 +209,28 @@ function sayTaken(fact: Fact, telling: Telling): SaidEntry | undefined {
 function sayRound(round: DataOf<'round.listed'>['round'], { desk, words }: Telling): string {
   const day = roundOf(desk.home, round)?.planned.data.day;
   return day === undefined ? words.history.aRound : words.history.roundOf(day);
+}
+
+function sayKits(fact: Fact, telling: Telling): SaidEntry | undefined {
+  const { supplies } = telling.words;
+  const { history: say } = supplies;
+  switch (fact.kind) {
+    case 'kits.delivered':
+      return { what: say.delivered, value: say.box(fact.data.count, fact.data.expires) };
+    case 'kits.unpacked':
+      return { what: say.unpacked, value: fact.data.codes.join(', ') };
+    case 'kits.counted':
+      return { what: say.counted, value: supplies.kits(fact.data.count) };
+    case 'lot.recalled':
+      return { what: say.recalled, value: hidden(fact, fact.private?.reason ?? '', telling) };
+    case 'kit.put-aside':
+      return {
+        what: say.aside,
+        value: [supplies.reasons[fact.data.why], fact.data.code].filter(Boolean).join(', '),
+      };
+    case 'kit.opened':
+      return { what: say.opened, value: fact.data.code };
+    default:
+      return undefined;
+  }
 }

@@ -12,10 +12,15 @@ import { DateField } from '../../pieces/form/date-field.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { paths } from '../paths.ts';
 import { AlreadyHere } from './already-here.tsx';
+import type { PersonFields } from './person-fields.ts';
 import { noPerson } from './person-fields.ts';
 import { PersonFormFields } from './person-form-fields.tsx';
 
-type ComingChoice = '' | 'admission' | 'lives';
+interface NewPerson extends PersonFields {
+  readonly coming: '' | 'admission' | 'lives';
+  /** The day they moved in. */
+  readonly on: string;
+}
 
 /** Somebody who is not on record yet. */
 export function AddPersonScreen(): JSX.Element {
@@ -23,8 +28,8 @@ export function AddPersonScreen(): JSX.Element {
   const { people, keeping } = useWords();
   const say = people.form;
   const today = todayOf(desk);
-  const form = useForm(
-    { ...noPerson, coming: '' as ComingChoice, on: today as string },
+  const form = useForm<NewPerson>(
+    { ...noPerson, coming: '', on: today },
     { title: say.addTitle, back: paths.people },
   );
   const { value, set, keep, bind } = form;

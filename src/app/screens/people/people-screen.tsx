@@ -13,7 +13,6 @@ import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { findPeople } from './find-people.ts';
 import { PersonLine } from './person-line.tsx';
-import './people.css';
 
 /** Everybody who lives here, with what needs a look; those who left are behind one press. */
 export function PeopleScreen(): JSX.Element {

@@ -13,7 +13,6 @@ import { PlanPart } from './plan-part.tsx';
 import { PreparationsPart } from './preparations-part.tsx';
 import { KnownByPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
 import { SwabsPart } from './swabs-part.tsx';
-import './person.css';
 
 /** Everything on record about one person: what matters today first, how we know last. */
 export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Element {

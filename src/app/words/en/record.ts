@@ -149,7 +149,7 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     noKnownBy: 'No colleague is named yet.',
     knownPress: 'Amend',
     noHealth: 'Nothing noted lately.',
-    noticed: (day: string) => `${dates.dayMonth(day)}`,
+    noticed: (day: string) => dates.dayMonth(day),
     signs: (signs: readonly string[]) => list(signs),
     names: (names: readonly string[]) => `${list(names)}.`,
     contact: 'contact with a case',

@@ -19,6 +19,13 @@ import { usePerson } from '../person-data.ts';
 type Answer = DataOf<'caution.answered'>['answer'];
 const answers: readonly Answer[] = ['go-ahead', 'nose-only', 'do-not-swab', 'no-longer-applies'];
 
+interface AnswerFields {
+  readonly answer: Answer | '';
+  readonly clinician: string;
+  readonly words: string;
+  readonly until: string;
+}
+
 interface AnswerFormProps {
   readonly person: PersonId;
   readonly caution: FactId;
@@ -45,8 +52,8 @@ function OpenAnswer({
   const { support, record, keeping } = words;
   const say = support.answer;
   const back = paths.person(person.id);
-  const form = useForm(
-    { answer: '' as Answer | '', clinician: '', words: '', until: '' },
+  const form = useForm<AnswerFields>(
+    { answer: '', clinician: '', words: '', until: '' },
     { title: `${say.title}: ${person.called}`, back },
   );
   const { bind } = form;

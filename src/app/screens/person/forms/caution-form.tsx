@@ -11,14 +11,19 @@ import { Field } from '../../../pieces/form/field.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
 
+interface CautionFields {
+  readonly caution: Caution | '';
+  readonly note: string;
+}
+
 /** Anybody may raise a caution, and it holds at once. */
 export function CautionForm({ person: id }: { readonly person: PersonId }): JSX.Element {
   const { words, person } = usePerson(id);
   const { support, keeping } = words;
   const say = support.caution;
   const back = paths.person(id);
-  const form = useForm(
-    { caution: '' as Caution | '', note: '' },
+  const form = useForm<CautionFields>(
+    { caution: '', note: '' },
     { title: `${say.title}: ${person.called}`, back },
   );
   return (

@@ -18,6 +18,14 @@ import { paths } from '../../paths.ts';
 import type { PersonData } from '../person-data.ts';
 import { usePerson } from '../person-data.ts';
 
+interface DecisionFields {
+  readonly test: string;
+  readonly authority: Authority | '';
+  readonly from: string;
+  readonly until: string;
+  readonly reason: string;
+}
+
 /** On whose word somebody may be asked. The program concludes nothing and fills nothing in. */
 export function ConsentForm({ person }: { readonly person: PersonId }): JSX.Element {
   const data = usePerson(person);
@@ -36,8 +44,8 @@ function DecisionForm(data: PersonData): JSX.Element {
   const { tests } = policyOn(desk.home, today).policy;
   const only = tests.length === 1 ? (tests[0]?.id ?? '') : '';
   const back = paths.person(person.id);
-  const form = useForm(
-    { test: only, authority: '' as Authority | '', from: today as string, until: '', reason: '' },
+  const form = useForm<DecisionFields>(
+    { test: only, authority: '', from: today, until: '', reason: '' },
     { title: `${say.title}: ${person.called}`, back },
   );
   const { bind } = form;

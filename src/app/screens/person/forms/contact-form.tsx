@@ -11,14 +11,20 @@ import { Select } from '../../../pieces/form/select.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
 
+interface ContactFields {
+  readonly source: string;
+  readonly on: string;
+  readonly note: string;
+}
+
 /** Somebody was near a person who is ill. The policy says whether and when that asks for a test. */
 export function ContactForm({ person: id }: { readonly person: PersonId }): JSX.Element {
   const { desk, words, person, today } = usePerson(id);
   const { support } = words;
   const say = support.contact;
   const back = paths.person(id);
-  const form = useForm(
-    { source: '', on: today as string, note: '' },
+  const form = useForm<ContactFields>(
+    { source: '', on: today, note: '' },
     { title: `${say.title}: ${person.called}`, back },
   );
   const others = housemates(desk.home).filter((other) => other.id !== id);

@@ -16,14 +16,22 @@ import { usePerson } from '../person-data.ts';
 type What = DataOf<'preparation.agreed'>['what'];
 const whats: readonly What[] = ['medicine', 'numbing', 'visit-first', 'other'];
 
+interface PreparationFields {
+  readonly what: What | '';
+  readonly leadMinutes: string;
+  readonly until: string;
+  readonly clinician: string;
+  readonly words: string;
+}
+
 /** What a doctor agreed to beforehand, and how long ahead. There is no field for a dose. */
 export function PreparationForm({ person: id }: { readonly person: PersonId }): JSX.Element {
   const { words, person, today } = usePerson(id);
   const { support, record, keeping } = words;
   const say = support.preparation;
   const back = paths.person(id);
-  const form = useForm(
-    { what: '' as What | '', leadMinutes: '', until: '', clinician: '', words: '' },
+  const form = useForm<PreparationFields>(
+    { what: '', leadMinutes: '', until: '', clinician: '', words: '' },
     { title: `${say.title}: ${person.called}`, back },
   );
   const { bind } = form;

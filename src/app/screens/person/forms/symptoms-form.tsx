@@ -12,14 +12,20 @@ import { Field } from '../../../pieces/form/field.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
 
+interface SymptomFields {
+  readonly signs: readonly Symptom[];
+  readonly note: string;
+  readonly on: string;
+}
+
 /** What somebody noticed. It says nothing about what it is: that is not ours to tell. */
 export function SymptomsForm({ person: id }: { readonly person: PersonId }): JSX.Element {
   const { words, person, today } = usePerson(id);
   const { support, record } = words;
   const say = support.symptoms;
   const back = paths.person(id);
-  const form = useForm(
-    { signs: [] as readonly Symptom[], note: '', on: today as string },
+  const form = useForm<SymptomFields>(
+    { signs: [], note: '', on: today },
     { title: `${say.title}: ${person.called}`, back },
   );
   return (

@@ -30,14 +30,19 @@ function movesFrom(whereabouts: Whereabouts): readonly Move[] {
   }
 }
 
+interface MoveFields {
+  readonly move: Move | '';
+  readonly on: string;
+}
+
 /** Somebody went to hospital, came back, moved or died. */
 export function WhereaboutsForm({ person: id }: { readonly person: PersonId }): JSX.Element {
   const { words, person, today } = usePerson(id);
   const { support, keeping } = words;
   const say = support.whereabouts;
   const back = paths.person(id);
-  const form = useForm(
-    { move: '' as Move | '', on: today as string },
+  const form = useForm<MoveFields>(
+    { move: '', on: today },
     { title: `${say.title}: ${person.called}`, back },
   );
   const { move } = form.value;
