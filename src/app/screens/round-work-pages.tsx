@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { RoundId } from '../../care/ids.ts';
+import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
@@ -13,6 +14,9 @@ export function RoundWorkPages(): JSX.Element {
       <Route path="/rounds/new" component={NewRoundScreen} />
       <Route path="/round/:id/sheet">
         {({ id }: { id: RoundId }) => <RunSheetScreen round={id} />}
+      </Route>
+      <Route path="/round/:id/pack">
+        {({ id }: { id: RoundId }) => <PackScreen key={id} round={id} />}
       </Route>
       <Route path="/round/:id/edit">
         {({ id }: { id: RoundId }) => <EditRoundScreen key={id} round={id} />}

@@ -9,6 +9,7 @@ import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
+import { packingWords } from './en/packing.ts';
 import { pageWords } from './en/page.ts';
 import { personWords } from './en/person.ts';
 import { prepareWords } from './en/prepare.ts';
@@ -40,6 +41,7 @@ export function english(settings: WordSettings) {
     roundList: roundListWords(tools),
     prepare: prepareWords(tools),
     runSheet: runSheetWords(tools),
+    packing: packingWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),

@@ -7,7 +7,7 @@ import {
 } from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
 import { refusalSamples } from './samples/refusals.ts';
-import { prepareSamples, roundListSamples, runSheetSamples } from './samples/round-work.ts';
+import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -53,9 +53,7 @@ export const samples: Samples = {
   },
   turn: turnSamples,
   rounds: roundSamples,
-  roundList: roundListSamples,
-  prepare: prepareSamples,
-  runSheet: runSheetSamples,
+  ...roundWorkSamples,
   now: nowSamples,
   findings: findingSamples,
   facts: factSamples,

@@ -3,7 +3,7 @@ import type { Samples } from './shape.ts';
 const at = '2026-11-26T14:30:00Z';
 const day = '2026-11-26';
 
-export const roundListSamples: Samples['roundList'] = {
+const roundList: Samples['roundList'] = {
   title: [day],
   courier: [at],
   people: [12],
@@ -14,7 +14,7 @@ export const roundListSamples: Samples['roundList'] = {
   noResult: [9],
 };
 
-export const prepareSamples: Samples['prepare'] = {
+const prepare: Samples['prepare'] = {
   minutes: [20],
   packBy: [at],
   whoMayNot: [2],
@@ -43,9 +43,26 @@ export const prepareSamples: Samples['prepare'] = {
   leftOffLine: ['Cor', 'Too unwell'],
 };
 
-export const runSheetSamples: Samples['runSheet'] = {
+const runSheet: Samples['runSheet'] = {
   title: [day],
   made: [at, 'Sorrel'],
   due: ['symptoms'],
   kits: [['WS-0417', 'WS-0622']],
 };
+
+const packing: Samples['packing'] = {
+  isIn: ['Cor'],
+  count: [4, 9],
+  leaked: ['Ismay'],
+  lastSeen: ['sealed', at, 'Jonah'],
+  onTablet: ['this tablet'],
+  goOnWith: ['Cor'],
+  notSwabbed: [['Sabra']],
+  boxShut: [9, at],
+  goesNow: [4],
+  moves: [['Cor', 'Rowan']],
+  scanFirst: [['Tamsin']],
+  staysOpen: [['Hesper']],
+};
+
+export const roundWorkSamples = { roundList, prepare, runSheet, packing };
