@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { RoundId } from '../../care/ids.ts';
+import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
@@ -17,6 +18,9 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/round/:id/pack">
         {({ id }: { id: RoundId }) => <PackScreen key={id} round={id} />}
+      </Route>
+      <Route path="/round/:id/hand-over">
+        {({ id }: { id: RoundId }) => <HandOverScreen key={id} round={id} />}
       </Route>
       <Route path="/round/:id/edit">
         {({ id }: { id: RoundId }) => <EditRoundScreen key={id} round={id} />}

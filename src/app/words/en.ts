@@ -5,12 +5,14 @@ import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { handingWords } from './en/handing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { packingWords } from './en/packing.ts';
 import { pageWords } from './en/page.ts';
+import { partsWords } from './en/parts.ts';
 import { personWords } from './en/person.ts';
 import { prepareWords } from './en/prepare.ts';
 import { refusalWords } from './en/refusals.ts';
@@ -42,6 +44,8 @@ export function english(settings: WordSettings) {
     prepare: prepareWords(tools),
     runSheet: runSheetWords(tools),
     packing: packingWords(tools),
+    handing: handingWords(tools),
+    parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),

@@ -65,4 +65,19 @@ const packing: Samples['packing'] = {
   staysOpen: [['Hesper']],
 };
 
-export const roundWorkSamples = { roundList, prepare, runSheet, packing };
+const handing: Samples['handing'] = {
+  due: [at],
+  bookedBy: ['Pia'],
+  apart: [2],
+  handed: [9, at, 'the morning van', 'S12'],
+  oldest: [at],
+  keeps: [at, 68, 72],
+  where: ['2 to 8 °C'],
+  tooOld: [at],
+  dueAgain: [['Cor', 'Oriel']],
+  missedAt: [at],
+};
+
+const parts: Samples['parts'] = { degrees: [2, 8] };
+
+export const roundWorkSamples = { roundList, prepare, runSheet, packing, handing, parts };
