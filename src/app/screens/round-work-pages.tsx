@@ -4,6 +4,7 @@ import type { RoundId } from '../../care/ids.ts';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
+import { RegisterScreen } from './register/register-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
 
@@ -21,6 +22,9 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/round/:id/hand-over">
         {({ id }: { id: RoundId }) => <HandOverScreen key={id} round={id} />}
+      </Route>
+      <Route path="/round/:id/register">
+        {({ id }: { id: RoundId }) => <RegisterScreen key={id} round={id} />}
       </Route>
       <Route path="/round/:id/edit">
         {({ id }: { id: RoundId }) => <EditRoundScreen key={id} round={id} />}

@@ -16,6 +16,7 @@ import { partsWords } from './en/parts.ts';
 import { personWords } from './en/person.ts';
 import { prepareWords } from './en/prepare.ts';
 import { refusalWords } from './en/refusals.ts';
+import { registeringWords } from './en/registering.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { runSheetWords } from './en/run-sheet.ts';
@@ -45,6 +46,7 @@ export function english(settings: WordSettings) {
     runSheet: runSheetWords(tools),
     packing: packingWords(tools),
     handing: handingWords(tools),
+    registering: registeringWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

@@ -80,4 +80,30 @@ const handing: Samples['handing'] = {
 
 const parts: Samples['parts'] = { degrees: [2, 8] };
 
-export const roundWorkSamples = { roundList, prepare, runSheet, packing, handing, parts };
+const registering: Samples['registering'] = {
+  lead: ['the reporting body'],
+  ring: ['01632 960 102'],
+  progress: [3, 9],
+  bag: [3, 9],
+  bead: [{ at: 3, name: 'Cor', state: 'to do' }],
+  copyWhat: ['Name'],
+  copied: ['Name'],
+  bars: ['WSK56045137'],
+  rightBag: ['Cor'],
+  otherBag: ['Oriel'],
+  all: [5],
+  failed: ['Their site is down', at, 'Pia'],
+  registered: ['R-2201', day],
+  late: [day],
+  listTitle: [day],
+};
+
+export const roundWorkSamples = {
+  roundList,
+  prepare,
+  runSheet,
+  packing,
+  handing,
+  registering,
+  parts,
+};
