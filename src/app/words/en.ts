@@ -22,6 +22,7 @@ import { roundWords } from './en/rounds.ts';
 import { runSheetWords } from './en/run-sheet.ts';
 import { scanWords } from './en/scan.ts';
 import { turnWords } from './en/turn.ts';
+import { uploadingWords } from './en/uploading.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
 
@@ -47,6 +48,7 @@ export function english(settings: WordSettings) {
     packing: packingWords(tools),
     handing: handingWords(tools),
     registering: registeringWords(tools),
+    uploading: uploadingWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

@@ -25,7 +25,7 @@ function picture(text: string) {
         data.fill(0, (y * width + x) * 4, (y * width + x) * 4 + 3);
     }
   }
-  return { data, width, height: HEIGHT } as unknown as Parameters<typeof readBarcodes>[0];
+  return { data, width, height: HEIGHT } as never;
 }
 
 const read = async (text: string) => {

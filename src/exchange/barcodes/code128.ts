@@ -22,7 +22,7 @@ export function code128Bars(text: string): Bars {
         modules = width;
       },
       // The middle of a bar, rounded up where its width is odd.
-      line: (x, _y0, _x1, _y1, wide) => {
+      line: (...[x, , , , wide]) => {
         bars.push({ at: x - Math.ceil(wide / 2), wide });
       },
       end: () => true,

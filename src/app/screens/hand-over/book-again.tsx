@@ -10,6 +10,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
+import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
 import { StaffField } from '../parts/staff-field.tsx';
 
@@ -23,7 +24,7 @@ export function BookAgain({ round, here }: BookAgainProps): JSX.Element {
   const desk = useDesk();
   const { handing: say } = useWords();
   const keep = useKeep();
-  const [moment, setMoment] = useState({ day: todayOf(desk) as string, time: '' });
+  const [moment, setMoment] = useState<Moment>({ day: todayOf(desk), time: '' });
   const [who, setWho] = useState<StaffId | ''>(desk.me);
   const due = instantIn(moment, desk.home.service.zone);
 

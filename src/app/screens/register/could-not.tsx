@@ -12,6 +12,7 @@ import { Choice } from '../../pieces/form/choice.tsx';
 import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { useWords } from '../../words/use-words.ts';
+import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
 import { StaffField } from '../parts/staff-field.tsx';
 import type { RegisterData } from './register-data.ts';
@@ -39,7 +40,7 @@ export function CouldNot({ data, current, onDone }: CouldNotProps): JSX.Element 
   const keep = useKeep();
   const [why, setWhy] = useState<Why | ''>('');
   const [who, setWho] = useState<StaffId | ''>(desk.me);
-  const [moment, setMoment] = useState({ day: todayOf(desk) as string, time: '' });
+  const [moment, setMoment] = useState<Moment>({ day: todayOf(desk), time: '' });
   const [many, setMany] = useState<'all' | 'this' | ''>('this');
   const left = data.list.filter(isOpen).map(({ test }) => test.id);
   const nextTry = instantIn(moment, desk.home.service.zone);

@@ -98,7 +98,26 @@ const registering: Samples['registering'] = {
   listTitle: [day],
 };
 
+const uploading: Samples['uploading'] = {
+  lead: ['the reporting body'],
+  preview: [9],
+  empty: [['DOB', 'Number']],
+  noFit: [['Ł']],
+  saved: ['tests-2026-11-26.csv'],
+  fileName: [day],
+  lines: [8, 1],
+  keepGood: [8],
+  kept: [8],
+  column: [2],
+  remove: [2],
+  up: [2],
+  down: [2],
+  wrongTitle: [2],
+  wrongText: [2],
+};
+
 export const roundWorkSamples = {
+  uploading,
   roundList,
   prepare,
   runSheet,
