@@ -82,8 +82,8 @@ function TabletNotices(): JSX.Element {
 function useNav(): NavItem[] {
   const { nav } = useWords();
   const parts = [
-    { path: paths.now, label: nav.now, under: /^\/(finding\/.*)?$/ },
-    { path: paths.rounds, label: nav.rounds, under: /^\/rounds?(\/|$)/ },
+    { path: paths.now, label: nav.now, under: /^\/(findings?(\/.*)?)?$/ },
+    { path: paths.rounds, label: nav.rounds, under: /^\/(rounds?|upload)(\/|$)/ },
     { path: paths.people, label: nav.people, under: /^\/(people|person)(\/|$)/ },
     { path: paths.results, label: nav.results, under: /^\/(results|test)(\/|$)/ },
     { path: paths.kits, label: nav.kits, under: /^\/kits(\/|$)/ },

@@ -1,10 +1,9 @@
 import type { NewFact } from '../care/catalogue.ts';
 import type { Test } from '../care/custody/test.ts';
-import { testOf } from '../care/custody/test.ts';
 import { testByCode } from '../care/custody/test-by-code.ts';
 import { turnOf } from '../care/custody/turn.ts';
 import type { Home } from '../care/home.ts';
-import type { BoxId, PersonId, RoundId, TestId } from '../care/ids.ts';
+import type { BoxId, PersonId, RoundId } from '../care/ids.ts';
 import type { Code, How } from '../care/kind.ts';
 import { heldBy, isWithdrawn } from '../care/quality/held.ts';
 import type { Refusal } from '../care/refusal.ts';
@@ -58,12 +57,20 @@ function packRefusal(home: Home, round: Round, test: Test): Refusal | undefined 
   return test.sealed === undefined ? { reason: 'not-sealed', ...about } : undefined;
 }
 
-/** A bag that leaked, found at the pack table: its code is closed for ever. */
-export function leakedAtPacking(home: Home, id: TestId): Outcome {
-  const test = testOf(home, id);
-  if (test.turn === undefined || test.spoiled !== undefined)
-    return refuse({ reason: 'turn-ended' });
-  return allow([{ kind: 'kit.spoiled', data: { turn: test.turn, test: id, why: 'leak' } }]);
+/** A bag that leaks, scanned at the pack table: its code is closed for ever. */
+export function leakedAtPacking(
+  home: Home,
+  { round, code: given }: { readonly round: RoundId; readonly code: string },
+): Outcome {
+  const code = given.trim() as Code;
+  const test = testByCode(home, code);
+  const turn = test?.turn === undefined ? undefined : turnOf(home, test.turn);
+  if (test === undefined || turn === undefined) return refuse({ reason: 'code-unknown', code });
+  const { person } = turn;
+  if (test.spoiled !== undefined)
+    return refuse({ reason: 'code-closed', code, person, at: test.spoiled.at });
+  if (turn.round !== round) return refuse({ reason: 'other-round', person, test: test.id });
+  return allow([{ kind: 'kit.spoiled', data: { turn: turn.id, test: test.id, why: 'leak' } }]);
 }
 
 /** The outer box is shut and wiped, on exactly the tests that are in it. */
@@ -129,6 +136,7 @@ export function splitRound(
 ): Outcome {
   const round = roundOf(home, id);
   if (round === undefined) return refuse({ reason: 'not-closed-yet' });
+  if (courier <= doing.now) return refuse({ reason: 'in-the-past', field: 'courier' });
   const begun = new Set(peopleBegun(home, round));
   const [stay, move] = [true, false].map((keep) =>
     round.people.filter(({ person }) => begun.has(person) === keep),

@@ -82,8 +82,11 @@ const fact = (
   };
 };
 
-/** Compared without case, accents or spaces; nothing is guessed and nothing is near enough. */
-function agrees(
+/**
+ * Whether the second detail on a result is that of the person its code leads to. Compared without
+ * case, accents or spaces; nothing is guessed and nothing is near enough.
+ */
+export function agrees(
   home: Home,
   named: { test: TestId; person: PersonId },
   second: NonNullable<GivenResult['second']>,

@@ -71,10 +71,13 @@ export function memoryDesk({
     sync: { kind: 'kept', count: pen.written.length },
     monotonic: () => performance.now(),
     act: (decide) => {
-      pen.now = instantOf(Date.parse(now()) - 1000);
       const outcome = decide(pen.home, { ...pen.doing, now: now() });
       if (!outcome.ok) return Promise.resolve({ ok: false, refusal: outcome });
-      const facts = pen.do(outcome);
+      const facts = outcome.value.map((fresh) => {
+        // The pen moves its clock on by a second for each fact; here the real one decides.
+        pen.now = instantOf(Date.parse(now()) - 1000);
+        return pen.write(fresh);
+      });
       handDown();
       return Promise.resolve({ ok: true, facts });
     },

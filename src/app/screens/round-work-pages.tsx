@@ -1,9 +1,15 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { RoundId } from '../../care/ids.ts';
+import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
+import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
+import { RegisterListScreen } from './register/list-screen.tsx';
+import { RegisterScreen } from './register/register-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
+import { SetUploadScreen } from './upload/set-upload-screen.tsx';
+import { UploadScreen } from './upload/upload-screen.tsx';
 
 /** The pages around the bedside. They come in a script of their own: the bedside does not wait for them. */
 export function RoundWorkPages(): JSX.Element {
@@ -13,6 +19,24 @@ export function RoundWorkPages(): JSX.Element {
       <Route path="/rounds/new" component={NewRoundScreen} />
       <Route path="/round/:id/sheet">
         {({ id }: { id: RoundId }) => <RunSheetScreen round={id} />}
+      </Route>
+      <Route path="/round/:id/pack">
+        {({ id }: { id: RoundId }) => <PackScreen key={id} round={id} />}
+      </Route>
+      <Route path="/round/:id/hand-over">
+        {({ id }: { id: RoundId }) => <HandOverScreen key={id} round={id} />}
+      </Route>
+      <Route path="/round/:id/register">
+        {({ id }: { id: RoundId }) => <RegisterScreen key={id} round={id} />}
+      </Route>
+      <Route path="/round/:id/register-list">
+        {({ id }: { id: RoundId }) => <RegisterListScreen round={id} />}
+      </Route>
+      <Route path="/round/:id/upload">
+        {({ id }: { id: RoundId }) => <UploadScreen key={id} round={id} />}
+      </Route>
+      <Route path="/upload/:test">
+        {({ test }: { test: string }) => <SetUploadScreen key={test} test={test} />}
       </Route>
       <Route path="/round/:id/edit">
         {({ id }: { id: RoundId }) => <EditRoundScreen key={id} round={id} />}

@@ -5,6 +5,7 @@ import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { handingWords } from './en/handing.ts';
 import { historyWords } from './en/history.ts';
 import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
@@ -12,7 +13,9 @@ import { listWords } from './en/list.ts';
 import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
+import { packingWords } from './en/packing.ts';
 import { pageWords } from './en/page.ts';
+import { partsWords } from './en/parts.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
 import { policyWords } from './en/policy.ts';
@@ -20,6 +23,7 @@ import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
 
 import { refusalWords } from './en/refusals.ts';
+import { registeringWords } from './en/registering.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { runSheetWords } from './en/run-sheet.ts';
@@ -29,6 +33,7 @@ import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
 import { turnWords } from './en/turn.ts';
+import { uploadingWords } from './en/uploading.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
 
@@ -52,6 +57,11 @@ export function english(settings: WordSettings) {
     roundList: roundListWords(tools),
     prepare: prepareWords(tools),
     runSheet: runSheetWords(tools),
+    packing: packingWords(tools),
+    handing: handingWords(tools),
+    registering: registeringWords(tools),
+    uploading: uploadingWords(tools),
+    parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),

@@ -1,23 +1,23 @@
 import {
-  doorSamples,doorSamples, 
-  findingSamples,findingSamples, 
-  nowSamples,nowSamples, 
-  roundSamples,roundSamples, 
+  doorSamples,
+  findingSamples,
+  nowSamples,
+  roundSamples,
   tabletSamples,
-  turnSamples,turnSamples 
+  turnSamples,
 } from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
 import { importSamples } from './samples/importing.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
 import {
-  historySamples,historySamples, 
-  keepingSamples,keepingSamples, 
-  peopleSamples,peopleSamples, 
-  recordSamples,recordSamples, 
-  supportSamples,supportSamples 
+  historySamples,
+  keepingSamples,
+  peopleSamples,
+  recordSamples,
+  supportSamples,
 } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
-import { prepareSamples, roundListSamples, runSheetSamples } from './samples/round-work.ts';
+import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
@@ -65,9 +65,7 @@ export const samples: Samples = {
   },
   turn: turnSamples,
   rounds: roundSamples,
-  roundList: roundListSamples,
-  prepare: prepareSamples,
-  runSheet: runSheetSamples,
+  ...roundWorkSamples,
   now: nowSamples,
   findings: findingSamples,
   facts: factSamples,

@@ -53,6 +53,7 @@ function RunSheet({ round }: { readonly round: Round }): JSX.Element {
         {words.rounds.courier(round.courier, after(round.courier, -packMinutes * MINUTE))}{' '}
         {reserved.length > 0 && say.kits(reserved.map(({ lot }) => lot.lot))}
       </p>
+      <p>{say.lost}</p>
       {round.people.length === 0 ? (
         <p>{say.empty}</p>
       ) : (
@@ -73,7 +74,6 @@ function RunSheet({ round }: { readonly round: Round }): JSX.Element {
           </tbody>
         </table>
       )}
-      <p>{say.lost}</p>
     </PrintSheet>
   );
 }

@@ -3,7 +3,7 @@ import type { Samples } from './shape.ts';
 const at = '2026-11-26T14:30:00Z';
 const day = '2026-11-26';
 
-export const roundListSamples: Samples['roundList'] = {
+const roundList: Samples['roundList'] = {
   title: [day],
   courier: [at],
   people: [12],
@@ -14,7 +14,7 @@ export const roundListSamples: Samples['roundList'] = {
   noResult: [9],
 };
 
-export const prepareSamples: Samples['prepare'] = {
+const prepare: Samples['prepare'] = {
   minutes: [20],
   packBy: [at],
   whoMayNot: [2],
@@ -43,9 +43,86 @@ export const prepareSamples: Samples['prepare'] = {
   leftOffLine: ['Cor', 'Too unwell'],
 };
 
-export const runSheetSamples: Samples['runSheet'] = {
+const runSheet: Samples['runSheet'] = {
   title: [day],
   made: [at, 'Sorrel'],
   due: ['symptoms'],
   kits: [['WS-0417', 'WS-0622']],
+};
+
+const packing: Samples['packing'] = {
+  isIn: ['Cor'],
+  count: [4, 9],
+  leaked: ['Ismay'],
+  lastSeen: ['sealed', at, 'Jonah'],
+  onTablet: ['this tablet'],
+  goOnWith: ['Cor'],
+  notSwabbed: [['Sabra']],
+  boxShut: [9, at],
+  goesNow: [4],
+  moves: [['Cor', 'Rowan']],
+  scanFirst: [['Tamsin']],
+  staysOpen: [['Hesper']],
+};
+
+const handing: Samples['handing'] = {
+  due: [at],
+  bookedBy: ['Pia'],
+  apart: [2],
+  handed: [9, at, 'the morning van', 'S12'],
+  oldest: [at],
+  keeps: [at, 68, 72],
+  where: ['2 to 8 °C'],
+  tooOld: [at],
+  dueAgain: [['Cor', 'Oriel']],
+  missedAt: [at],
+};
+
+const parts: Samples['parts'] = { degrees: [2, 8] };
+
+const registering: Samples['registering'] = {
+  lead: ['the reporting body'],
+  ring: ['01632 960 102'],
+  progress: [3, 9],
+  bag: [3, 9],
+  bead: [{ at: 3, name: 'Cor', state: 'to do' }],
+  copyWhat: ['Name'],
+  copied: ['Name'],
+  bars: ['WSK56045137'],
+  rightBag: ['Cor'],
+  otherBag: ['Oriel'],
+  all: [5],
+  failed: ['Their site is down', at, 'Pia'],
+  registered: ['R-2201', day],
+  late: [day],
+  listTitle: [day],
+};
+
+const uploading: Samples['uploading'] = {
+  lead: ['the reporting body'],
+  preview: [9],
+  empty: [['DOB', 'Number']],
+  noFit: [['Ł']],
+  saved: ['tests-2026-11-26.csv'],
+  fileName: [day],
+  lines: [8, 1],
+  keepGood: [8],
+  kept: [8],
+  column: [2],
+  remove: [2],
+  up: [2],
+  down: [2],
+  wrongTitle: [2],
+  wrongText: [2],
+};
+
+export const roundWorkSamples = {
+  uploading,
+  roundList,
+  prepare,
+  runSheet,
+  packing,
+  handing,
+  registering,
+  parts,
 };

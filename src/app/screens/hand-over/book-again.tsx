@@ -1,0 +1,79 @@
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import type { StaffId } from '../../../care/ids.ts';
+import type { Round } from '../../../care/rounds/round.ts';
+import type { Uncollected } from '../../../care/rounds/uncollected.ts';
+import { rebookCourier } from '../../../procedures/plan-round.ts';
+import { todayOf, useDesk } from '../../desk/desk.ts';
+import { useKeep } from '../../keeping/use-keep.ts';
+import { Button } from '../../pieces/form/button.tsx';
+import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
+import { Notice } from '../../pieces/list/notice.tsx';
+import { useWords } from '../../words/use-words.ts';
+import type { Moment } from '../parts/moment-field.tsx';
+import { instantIn, MomentField } from '../parts/moment-field.tsx';
+import { StaffField } from '../parts/staff-field.tsx';
+
+interface BookAgainProps {
+  readonly round: Round;
+  readonly here: Uncollected;
+}
+
+/** Another collection: when, and the name of whoever has it in hand. */
+export function BookAgain({ round, here }: BookAgainProps): JSX.Element {
+  const desk = useDesk();
+  const { handing: say } = useWords();
+  const keep = useKeep();
+  const [moment, setMoment] = useState<Moment>({ day: todayOf(desk), time: '' });
+  const [who, setWho] = useState<StaffId | ''>(desk.me);
+  const due = instantIn(moment, desk.home.service.zone);
+
+  const submit = async (): Promise<void> => {
+    const wrong = [
+      ...(due === undefined ? [{ field: 'due', text: say.fill }] : []),
+      ...(who === '' ? [{ field: 'who', text: say.fill }] : []),
+    ];
+    await keep.keep(wrong, (home, doing) =>
+      due === undefined || who === ''
+        ? { ok: true, value: [] }
+        : rebookCourier(home, { round: round.id, due, who }, doing),
+    );
+  };
+
+  return (
+    <form
+      class="form-grid"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void submit();
+      }}
+    >
+      <h3>{say.bookAgain}</h3>
+      <p>{say.bookLead}</p>
+      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
+      <MomentField
+        id="due"
+        label={say.when}
+        value={moment}
+        onValue={setMoment}
+        problem={keep.problemOf('due')}
+      />
+      {due !== undefined && due > here.keepsUntil && (
+        <Notice kind="look" title={say.laterThanKept} />
+      )}
+      <StaffField
+        id="who"
+        label={say.who}
+        value={who}
+        onValue={setWho}
+        problem={keep.problemOf('who')}
+      />
+      <div>
+        <Button kind="main" submit>
+          {say.booked}
+        </Button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,88 @@
+import type { JSX } from 'preact';
+import { policyOn } from '../../../care/policy/in-force.ts';
+import type { Box, Round } from '../../../care/rounds/round.ts';
+import { handOver } from '../../../procedures/hand-over.ts';
+import { useDesk } from '../../desk/desk.ts';
+import { useDraft } from '../../keeping/use-draft.ts';
+import { useKeep } from '../../keeping/use-keep.ts';
+import { Button } from '../../pieces/form/button.tsx';
+import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
+import { Field } from '../../pieces/form/field.tsx';
+import { Part } from '../../pieces/page/part.tsx';
+import { useWords } from '../../words/use-words.ts';
+
+interface HandBoxProps {
+  readonly box: Box;
+  readonly round: Round;
+}
+
+/** One box, counted aloud at a distance, and who took it. The count has to be what is in it. */
+export function HandBox({ box, round }: HandBoxProps): JSX.Element {
+  const { home } = useDesk();
+  const words = useWords();
+  const say = words.handing;
+  const draft = useDraft({ count: '', seal: '', courier: '' }, say.title);
+  const keep = useKeep();
+  const { count, seal, courier } = draft.value;
+  const { policy } = policyOn(home, round.planned.data.day);
+
+  const submit = async (): Promise<void> => {
+    const empty = (['count', 'seal', 'courier'] as const)
+      .filter((field) => draft.value[field].trim() === '')
+      .map((field) => ({ field, text: say.fill }));
+    const figures =
+      /^\d+$/.test(count.trim()) || count.trim() === ''
+        ? []
+        : [{ field: 'count', text: say.notANumber }];
+    const given = { round: round.id, box: box.id, courier, seal, count: Number(count) };
+    const kept = await keep.keep([...empty, ...figures], (now) => handOver(now, given));
+    if (kept !== undefined) draft.drop();
+  };
+
+  return (
+    <Part title={say.box}>
+      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
+      <form
+        class="form-grid"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void submit();
+        }}
+      >
+        <p>{say.apart(policy.handOver.distanceMetres.value)}</p>
+        <Field
+          id="count"
+          label={say.count}
+          inputMode="numeric"
+          wide={4}
+          value={count}
+          onValue={(value) => draft.set({ count: value })}
+          problem={keep.problemOf('count')}
+        />
+        <Field
+          id="seal"
+          label={say.seal}
+          wide={20}
+          value={seal}
+          onValue={(value) => draft.set({ seal: value })}
+          problem={keep.problemOf('seal')}
+        />
+        <Field
+          id="courier"
+          label={say.courier}
+          wide={24}
+          value={courier}
+          onValue={(value) => draft.set({ courier: value })}
+          problem={keep.problemOf('courier')}
+        />
+        <p class="field-hint">{say.time}</p>
+        <div id="keep" tabIndex={-1}>
+          <Button kind="main" icon="courier" submit>
+            {say.press}
+          </Button>
+        </div>
+      </form>
+    </Part>
+  );
+}

@@ -1,0 +1,98 @@
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { useLocation } from 'wouter-preact';
+import type { Progress } from '../../../care/rounds/progress.ts';
+import type { Round } from '../../../care/rounds/round.ts';
+import { closeBox, closeRound, openBox } from '../../../procedures/pack.ts';
+import { useDesk } from '../../desk/desk.ts';
+import { namesIn } from '../../desk/names.ts';
+import { useAct } from '../../desk/use-act.ts';
+import { Button } from '../../pieces/form/button.tsx';
+import { Notice } from '../../pieces/list/notice.tsx';
+import { Part } from '../../pieces/page/part.tsx';
+import { useWords } from '../../words/use-words.ts';
+import { paths, to } from '../paths.ts';
+
+interface ShutBoxProps {
+  readonly round: Round;
+  readonly progress: Progress;
+}
+
+/** The four things that are looked at before the box is shut, and one press that says they were. */
+export function ShutBox({ round, progress }: ShutBoxProps): JSX.Element {
+  const { home } = useDesk();
+  const words = useWords();
+  const say = words.packing;
+  const { act, problem, clear } = useAct();
+  const [refused, setRefused] = useState(false);
+  const [, go] = useLocation();
+  const { tally, waiting } = progress;
+  const names = namesIn(home, words.refusals.somebody);
+  const box = openBox(round);
+  const inBox = tally.packed.filter((test) => test.box === box?.id).length;
+
+  const shut = async (): Promise<boolean> => {
+    if (box === undefined || inBox === 0) return true;
+    return (await act((now) => closeBox(now, { round: round.id, wiped: true }))) !== undefined;
+  };
+  const shutAndClose = async (): Promise<void> => {
+    // Asked first: a box that was shut on a missing bag would have to be opened again.
+    if (!tally.tallies) {
+      setRefused(true);
+      await act((now) => closeRound(now, round.id));
+      return;
+    }
+    if (!(await shut())) return;
+    const closed = await act((now) => closeRound(now, round.id));
+    if (closed !== undefined && tally.packed.length > 0) go(paths.handOver(round.id));
+  };
+
+  const shutBoxes = round.boxes.filter((each) => each.closed !== undefined);
+  return (
+    <Part title={say.shut}>
+      {shutBoxes.map((each) => (
+        <p key={each.id}>
+          {each.closed !== undefined &&
+            say.boxShut(each.closed.data.members.length, each.closed.at)}
+        </p>
+      ))}
+      {inBox > 0 && (
+        <ol class="shut-steps">
+          {(['tube', 'bag', 'outer', 'wipe'] as const).map((step) => (
+            <li key={step}>{say.shutSteps[step]}</li>
+          ))}
+        </ol>
+      )}
+      {tally.opened.length === 0 && <p>{say.nothingPacked}</p>}
+      {waiting.length > 0 && (
+        <Notice
+          kind="look"
+          title={say.notSwabbed(waiting.map(names.person))}
+          action={
+            <Button href={to(paths.editRound(round.id))} icon="note">
+              {words.rounds.edit}
+            </Button>
+          }
+        >
+          {say.notSwabbedHow}
+        </Notice>
+      )}
+      <div role="alert">{problem !== undefined && <Notice kind="stop" title={problem} />}</div>
+      <div class="button-stack">
+        <Button kind="main" icon={inBox > 0 ? 'bag' : 'tick'} onPress={() => void shutAndClose()}>
+          {inBox > 0 ? say.shutAndClose : say.closeRound}
+        </Button>
+        {refused && !tally.tallies && inBox > 0 && (
+          <Button
+            onPress={() => {
+              clear();
+              void shut();
+            }}
+          >
+            {say.shutOnly}
+          </Button>
+        )}
+      </div>
+    </Part>
+  );
+}

@@ -1,0 +1,85 @@
+import type { FactOf } from '../../../care/catalogue.ts';
+import type { LanguageTools } from '../language-tools.ts';
+
+export function registeringWords({ dates, plural }: LanguageTools) {
+  const why: Record<FactOf<'registration.failed'>['data']['why'], string> = {
+    'site-down': 'Their site is down',
+    'no-connection': 'No internet here',
+    refused: 'They refused it',
+    'missing-details': 'A detail is missing',
+    other: 'Another reason',
+  };
+  return {
+    why,
+    title: 'Register the tests',
+    lead: (who: string) => `One person at a time, in the order of the bags. With: ${who}.`,
+    ring: (phone: string) => `Their phone: ${phone}.`,
+    progress: (done: number, of: number) => `${done} of ${of} registered.`,
+    strip: 'How far, bag by bag',
+    bag: (at: number, of: number) => `Bag ${at} of ${of}`,
+    bead: ({ at, name, state }: { at: number; name: string; state: string }) =>
+      `Bag ${at}, ${name}: ${state}`,
+    fields: {
+      name: 'Name',
+      born: 'Birth date',
+      code: 'Kit code',
+      taken: 'Swab taken',
+      sites: 'Where from',
+      number: 'Number',
+    },
+    copy: 'Copy',
+    copyWhat: (what: string) => `Copy: ${what}`,
+    copied: (what: string) => `Copied: ${what}.`,
+    notCopied: 'Copy it by hand: this browser does not let us.',
+    noBorn: 'not written',
+    bars: (code: string) => `The kit code as bars: ${code}`,
+    barsWhy: 'Scan it here into their form. Nothing is typed, nothing slips.',
+    checkBag: 'Scan the bag in your hand to check it is this one.',
+    rightBag: (name: string) => `Right: this is ${name}'s bag.`,
+    otherBag: (name: string) => `This bag is ${name}'s. Here is ${name}.`,
+    strangeBag: 'That is no bag of this round.',
+    reference: 'Reference they gave',
+    referenceHint: 'Type it, or scan it.',
+    press: 'Registered: next bag',
+    pressLast: 'Registered',
+    couldNot: 'Could not register',
+    couldNotWhy: 'Why not?',
+    nextTry: 'When is the next try?',
+    who: 'Who tries again?',
+    all: (count: number) =>
+      plural(count, { one: 'For this one', other: `For all ${count} that are left` }),
+    onlyThis: 'Only for this one',
+    keepFailed: 'Keep it',
+    fillWhy: 'Pick why.',
+    fillWhen: 'Say when.',
+    fillWho: 'Pick who.',
+    failed: (reason: string, at: string, who: string) =>
+      `${reason}. ${who} tries again ${dates.dayTime(at)}.`,
+    registered: (reference: string, on: string) =>
+      `Registered on ${dates.date(on)} as ${reference}.`,
+    amend: 'Put the reference right',
+    held: 'Something about this tube does not fit. It waits for a senior.',
+    previous: 'Bag before',
+    next: 'Next bag',
+    allDone: 'Every test of this round is registered.',
+    results: 'To the results',
+    none: 'Nothing to register yet. Pack the bags first.',
+    toPack: 'To the pack table',
+    late: (on: string) => `These were due to be registered on ${dates.date(on)}.`,
+    sameDay: 'Register on the day of the swab, or the test may be void.',
+    list: 'Print the list',
+    upload: 'Upload a file instead',
+
+    listTitle: (day: string) => `To register, round of ${dates.date(day)}`,
+    listFoot: 'Names and birth dates: keep it safe, shred it when all are registered.',
+    columns: {
+      bag: 'Bag',
+      name: 'Name',
+      born: 'Birth date',
+      code: 'Kit code',
+      taken: 'Swab taken',
+      reference: 'Reference',
+    },
+    back: 'Back to registering',
+  };
+}
