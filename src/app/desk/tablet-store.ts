@@ -2,10 +2,10 @@ import type { Fact } from '../../care/catalogue.ts';
 import type { Home, Service } from '../../care/home.ts';
 import type { FactId, StaffId } from '../../care/ids.ts';
 import { homeFold, readStored } from '../../procedures/home-fold.ts';
+import type { SyncState } from '../pieces/page/sync-state.ts';
 import type { Followed } from '../tablet/followed.ts';
 import type { TabletState } from '../tablet/state.ts';
 import type { AppendedHere, Tablet } from '../tablet/tablet.ts';
-import type { SyncState } from '../pieces/page/sync-state.ts';
 import type { Acted, Desk } from './desk.ts';
 import type { DeskStore } from './use-desk-store.ts';
 
@@ -72,10 +72,14 @@ function inLine(): (work: () => Promise<Acted>) => Promise<Acted> {
   };
 }
 
-const kept = (followed: Followed<Home, Fact>, written: readonly { readonly id: string }[]): Fact[] =>
-  written.flatMap(({ id }) => followed.get().known.get(id as FactId) ?? []);
+const kept = (
+  followed: Followed<Home, Fact>,
+  written: readonly { readonly id: string }[],
+): Fact[] => written.flatMap(({ id }) => followed.get().known.get(id as FactId) ?? []);
 
-function troubleOf(done: Exclude<AppendedHere, { ok: true }>): 'no-room' | 'clock' | 'storage' | 'moved' {
+function troubleOf(
+  done: Exclude<AppendedHere, { ok: true }>,
+): 'no-room' | 'clock' | 'storage' | 'moved' {
   switch (done.reason) {
     case 'no-room':
       return 'no-room';

@@ -4,6 +4,7 @@ import { doorWords } from './en/door.ts';
 import { findingWords } from './en/findings.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { identityWords } from './en/identity.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
@@ -26,6 +27,7 @@ export function english(settings: WordSettings) {
     frame: frameWords(tools),
     bedside: bedsideWords(tools),
     scan: scanWords(),
+    identity: identityWords(tools),
     turn: turnWords(tools),
     nav: navWords(),
     door: doorWords(tools),

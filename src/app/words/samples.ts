@@ -1,4 +1,11 @@
-import { doorSamples, findingSamples, nowSamples, roundSamples, turnSamples } from './samples/bedside-round.ts';
+import {
+  doorSamples,
+  findingSamples,
+  nowSamples,
+  roundSamples,
+  turnSamples,
+} from './samples/bedside-round.ts';
+import { identitySamples } from './samples/identity.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
 
@@ -37,6 +44,7 @@ export const samples: Samples = {
     read: ['K, X, 4, T'],
     spell: ['KX4T'],
   },
+  identity: identitySamples,
   form: { problems: [3] },
   list: {
     sort: ['hours'],

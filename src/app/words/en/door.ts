@@ -29,7 +29,8 @@ export function doorWords({ dates, plural }: LanguageTools) {
       'too-plain': 'That PIN is easy to guess. Pick another.',
       'same-as-before': 'That is your old PIN. Pick another.',
     },
-    leaseOver: 'This tablet has not met the server for too long. Bring it to where there is a signal.',
+    leaseOver:
+      'This tablet has not met the server for too long. Bring it to where there is a signal.',
     revoked: 'Your PIN is not good any more. Ask a manager.',
     refused: 'The server said no. Ask a manager.',
     enrol: {
@@ -72,12 +73,16 @@ export function doorWords({ dates, plural }: LanguageTools) {
     update: 'A newer Tallyround is ready.',
     updateNow: 'Begin it now',
     problems: {
-      retired: 'This tablet was taken out of use. What it holds stays here. A manager can set it up again.',
+      retired:
+        'This tablet was taken out of use. What it holds stays here. A manager can set it up again.',
       'device-unknown': 'The server does not know this tablet. A manager can set it up again.',
-      'program-old': 'This Tallyround is too old. It sends, but gets nothing new. Begin the new one.',
+      'program-old':
+        'This Tallyround is too old. It sends, but gets nothing new. Begin the new one.',
       'server-old': "The server's program is older than this one. It waits.",
-      'server-unsound': 'What the server sent does not hold together. Nothing of it was kept. Tell a manager.',
-      damaged: 'A part of what rests here could not be read. It was fetched again where that was possible.',
+      'server-unsound':
+        'What the server sent does not hold together. Nothing of it was kept. Tell a manager.',
+      damaged:
+        'A part of what rests here could not be read. It was fetched again where that was possible.',
       'server-broken': 'The server cannot write. All is kept here. Tell a manager.',
     },
   };

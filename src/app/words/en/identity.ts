@@ -1,0 +1,37 @@
+import type { LanguageTools } from '../language-tools.ts';
+
+/** Near misses, namesakes, agreement of codes, and results that do not fit. */
+export function identityWords({ plural, list }: LanguageTools) {
+  return {
+    codeNear: (others: number) =>
+      plural(others, {
+        one: 'Another kit has almost this code. Scan it, or ask a colleague to check with you.',
+        other: 'Other kits have almost this code. Scan it, or ask a colleague to check with you.',
+      }),
+    codeElsewhere: 'Another home has used this code. Put this kit aside and open another.',
+    secondPersonSame: 'Somebody else must check it: a colleague who works here.',
+    twoMustKnow: (person: string) =>
+      `Two of you must know ${person} by sight. Ask a colleague to come.`,
+    identifierMalformed: (name: string) =>
+      `This does not look like a ${name}. Check each sign against the letter or card.`,
+    identifierCheckFailed: (name: string) =>
+      `One sign of the ${name} is wrong, or two have changed places. Read it again.`,
+    /** Beside a button: this colleague has read the label too and agrees. */
+    secondReads: (colleague: string) => `${colleague} has read it too, and it is right`,
+    nearTitle: 'Codes that look alike',
+    nearNote: 'These kits differ by one sign. Keep them apart, and scan them, do not type.',
+    nearPair: (first: string, second: string) => `${first} and ${second}`,
+    alike: {
+      heading: (people: readonly string[]) => `Easily mistaken for ${list(people)}`,
+      'same-surname': 'Same last name.',
+      'same-called': 'Called the same.',
+      'similar-name': 'The names look or sound alike.',
+      'same-birthday': 'Same day of birth.',
+      note: 'At the bedside both are among the choices.',
+    },
+    bedside: {
+      sameName: 'Someone of nearly the same name lives here. Look at the face.',
+    },
+    knowsToo: 'Who else here knows them by sight?',
+  };
+}
