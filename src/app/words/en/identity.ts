@@ -32,6 +32,26 @@ export function identityWords({ plural, list }: LanguageTools) {
     bedside: {
       sameName: 'Someone of nearly the same name lives here. Look at the face.',
     },
+    box: {
+      title: 'Scan the box',
+      note: 'One scan of the code on the box fills in the lot and the last day.',
+      read: 'Read from the box. Check it against the print.',
+      noKind: 'The policy does not know this product. Pick the kind of kit yourself.',
+      faults: {
+        empty: 'Nothing was read. Scan again.',
+        'too-long': 'That was more than one scan. Scan one code.',
+        'not-gs1': 'This code does not say what is in the box. Look for another one.',
+        'control-character': 'The scan came in wrong. Scan again.',
+        'unknown-identifier': 'Part of this code makes no sense. Scan again.',
+        'cut-short': 'Only half of the code was read. Scan again.',
+        'value-too-long': 'Part of this code is too long. Scan again.',
+        'wrong-characters': 'A sign in this code cannot be right. Scan again.',
+        'check-digit': 'The product number is wrong by a sign. Scan again.',
+        'read-twice': 'Two codes came in as one. Scan one code.',
+        'no-product': 'This code names no product. Look for another one on the box.',
+        'not-a-day': 'The date in this code is no real day. Type what is printed.',
+      },
+    },
     knowsToo: 'Who else here knows them by sight?',
   };
 }
