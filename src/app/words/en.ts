@@ -2,6 +2,7 @@ import { bedsideWords } from './en/bedside.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
 import { findingWords } from './en/findings.ts';
+import { fitWords } from './en/fit.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
 import { identityWords } from './en/identity.ts';
@@ -28,6 +29,7 @@ export function english(settings: WordSettings) {
     bedside: bedsideWords(tools),
     scan: scanWords(),
     identity: identityWords(tools),
+    fit: fitWords(tools),
     turn: turnWords(tools),
     nav: navWords(),
     door: doorWords(tools),

@@ -5,6 +5,7 @@ import {
   roundSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
@@ -45,6 +46,7 @@ export const samples: Samples = {
     spell: ['KX4T'],
   },
   identity: identitySamples,
+  fit: fitSamples,
   form: { problems: [3] },
   list: {
     sort: ['hours'],

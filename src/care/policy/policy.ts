@@ -17,6 +17,8 @@ const sourced = <S extends v.GenericSchema>(value: S) =>
 
 const whole = (min: number, max: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(min), v.maxValue(max));
+/** Strictly between 0 and 1: nothing is certain beforehand. */
+const chance = v.pipe(v.number(), v.gtValue(0), v.ltValue(1));
 const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
 
 /** How a code is made, so that a slip of the hand can be seen. Schemes are named as their standards name them. */
@@ -144,6 +146,24 @@ export const policySchema = v.strictObject({
     repeatWithinDays: sourced(whole(0, 14)),
     notAfterPositiveDays: sourced(whole(0, 365)),
   }),
+  /** How results that do not fit the history are weighed; without it none is challenged. */
+  fit: v.exactOptional(
+    v.strictObject({
+      /** How often a tube is somebody else's, before anything is known of its result. */
+      swapChance: sourced(chance),
+      sensitivity: sourced(chance),
+      specificity: sourced(chance),
+      /** The chance of a positive result by what is known of the person that day. */
+      chancePositive: v.strictObject({
+        background: sourced(chance),
+        contact: sourced(chance),
+        symptoms: sourced(chance),
+        afterPositive: sourced(chance),
+      }),
+      /** Two positives at most so many days apart should have no negative between them. */
+      negativeBetweenDays: sourced(whole(1, 60)),
+    }),
+  ),
   /** The number by which the health service or the home knows a person, where it has a form. */
   identifier: v.exactOptional(
     v.strictObject({ name: line, pattern: codePattern, scheme: v.picklist(checkSchemes) }),

@@ -16,6 +16,7 @@ export const findingKinds = [
   'two-results',
   'result-without-test',
   'result-before-swab',
+  'result-does-not-fit',
   'handed-twice',
   'round-changed',
   'edited-twice',

@@ -34,7 +34,7 @@ export function identityWords({ plural, list }: LanguageTools) {
     },
     box: {
       title: 'Scan the box',
-      note: 'One scan of the code on the box fills in the lot and the last day.',
+      note: 'One scan of the box fills in the lot and the last day.',
       read: 'Read from the box. Check it against the print.',
       noKind: 'The policy does not know this product. Pick the kind of kit yourself.',
       faults: {

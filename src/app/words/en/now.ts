@@ -26,6 +26,7 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
     'two-results': 'Two results that differ',
     'result-without-test': 'A result for a code not used here',
     'result-before-swab': 'A result from before the swab',
+    'result-does-not-fit': 'A result does not fit what is known',
     'handed-twice': 'Two counts for one box',
     'round-changed': 'A closed round has changed',
     'edited-twice': 'Two people changed one thing',
