@@ -4,6 +4,7 @@ import { RoundScreen } from './screens/round.tsx';
 import { TurnScreen, turnStates } from './screens/turn.tsx';
 import { WalkScreen } from './screens/walk.tsx';
 import { BedsidePieces } from './specimens/bedside-pieces.tsx';
+import { CameraPiece } from './specimens/camera-piece.tsx';
 import { FormPieces } from './specimens/form-pieces.tsx';
 import { FramePieces } from './specimens/frame-pieces.tsx';
 import { ListPieces } from './specimens/list-pieces.tsx';
@@ -13,6 +14,7 @@ import { SheetPiece } from './specimens/sheet-piece.tsx';
 const pages: Readonly<Record<string, () => JSX.Element>> = {
   frame: FramePieces,
   bedside: BedsidePieces,
+  camera: CameraPiece,
   form: FormPieces,
   list: ListPieces,
   page: PagePieces,

@@ -1,4 +1,5 @@
 import { bedsideWords } from './en/bedside.ts';
+import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
 import { findingWords } from './en/findings.ts';
@@ -28,6 +29,7 @@ export function english(settings: WordSettings) {
     frame: frameWords(tools),
     bedside: bedsideWords(tools),
     scan: scanWords(),
+    camera: cameraWords(),
     identity: identityWords(tools),
     fit: fitWords(tools),
     turn: turnWords(tools),

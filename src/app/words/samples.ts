@@ -45,6 +45,7 @@ export const samples: Samples = {
     read: ['K, X, 4, T'],
     spell: ['KX4T'],
   },
+  camera: {},
   identity: identitySamples,
   fit: fitSamples,
   form: { problems: [3] },

@@ -27,7 +27,7 @@ export function BoxScan({ onBox }: { readonly onBox: (box: Box) => void }): JSX.
   return (
     <section aria-label={identity.box.title}>
       <p>{identity.box.note}</p>
-      <ScanField onCode={take} problem={said?.wrong === true ? said.text : undefined}>
+      <ScanField expect="box" onCode={take} problem={said?.wrong === true ? said.text : undefined}>
         {said?.wrong === false && <p>{said.text}</p>}
       </ScanField>
     </section>
