@@ -58,7 +58,10 @@ function useTabletState(tablet: Tablet): TabletState {
 }
 
 /** Made once, when the tablet opens; a locked tablet begins the whole program anew. */
-function useOpenDesk(stage: TabletState['stage'], open: () => Promise<DeskStore>): DeskStore | undefined {
+function useOpenDesk(
+  stage: TabletState['stage'],
+  open: () => Promise<DeskStore>,
+): DeskStore | undefined {
   const [store, setStore] = useState<DeskStore | undefined>(undefined);
   const isOpen = stage === 'open';
   useEffect(() => {

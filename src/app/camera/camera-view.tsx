@@ -65,7 +65,7 @@ type CameraWords = ReturnType<typeof useWords>['camera'];
 function said({ fault, stream, seen, light }: CameraState, words: CameraWords): string {
   if (fault !== undefined) return words.faults[fault];
   if (stream === undefined) return words.opening;
-  if (seen === 'looking' && light !== 'good') return words.light[light];
+  if ((seen === 'looking' || seen === 'slow') && light !== 'good') return words.light[light];
   return words.seen[seen];
 }
 

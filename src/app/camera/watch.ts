@@ -10,6 +10,8 @@ export interface WatchState {
   /** Frames in a row in which a symbol was found and not read. */
   readonly half: number;
   readonly lastCode: string;
+  /** Since when nothing has been read; undefined before the first picture. */
+  readonly lookingSince: number | undefined;
   /** When the last code was last in view, not when it was taken. */
   readonly lastSeenAt: number;
 }
@@ -18,16 +20,17 @@ export const watching: WatchState = {
   candidate: '',
   seen: 0,
   half: 0,
+  lookingSince: undefined,
   lastCode: '',
   lastSeenAt: -Infinity,
 };
 
 /**
  * `code`: take it. `repeat`: the one just taken, still in view. `two`: two different codes in the
- * frame. `half`: part of a code for some time. `product`: the product's code where a kit's is wanted.
+ * frame. `half`: part of a code for some time. `slow`: nothing at all for long. `product`: the product's code where a kit's is wanted.
  */
 export type WatchFinding =
-  | { readonly kind: 'looking' | 'two' | 'half' | 'product' }
+  | { readonly kind: 'looking' | 'slow' | 'two' | 'half' | 'product' }
   | { readonly kind: 'code' | 'repeat'; readonly code: string };
 
 export const watchRules = {
@@ -37,6 +40,8 @@ export const watchRules = {
   framesWithoutCheck: 2,
   /** Frames with half a symbol before that is said. */
   framesOfHalf: 6,
+  /** Nothing read for so long, in ms: the label may lie over a fold or be cut off. */
+  slowMs: 8000,
 } as const;
 
 /** Code 39 and ITF have no compulsory check character: half of one can look like a whole one. */
@@ -54,9 +59,12 @@ export function watch(
   const codes = [...new Set(wanted.map(({ text }) => text.trim()))];
   const [code] = codes;
   if (codes.length > 1) return { state: { ...state, seen: 0, half: 0 }, finding: { kind: 'two' } };
-  if (code === undefined) return none(state, symbols, whole.length > 0);
+  if (code === undefined) return none(state, symbols, { at, product: whole.length > 0 });
   if (code === state.lastCode && at - state.lastSeenAt < watchRules.awayMs) {
-    return { state: { ...state, lastSeenAt: at, half: 0 }, finding: { kind: 'repeat', code } };
+    return {
+      state: { ...state, lastSeenAt: at, half: 0, lookingSince: undefined },
+      finding: { kind: 'repeat', code },
+    };
   }
   const weak = wanted.every(({ format }) => WITHOUT_CHECK.test(format));
   const seen = state.candidate === code ? state.seen + 1 : 1;
@@ -69,10 +77,16 @@ export function watch(
   };
 }
 
-function none(state: WatchState, symbols: readonly Symbol[], product: boolean) {
+function none(
+  state: WatchState,
+  symbols: readonly Symbol[],
+  { at, product }: { at: number; product: boolean },
+): { readonly state: WatchState; readonly finding: WatchFinding } {
   const half = symbols.some((symbol) => !symbol.whole) ? state.half + 1 : 0;
-  const next = { ...state, candidate: '', seen: 0, half };
-  if (product) return { state: next, finding: { kind: 'product' } as const };
-  const kind = half >= watchRules.framesOfHalf ? ('half' as const) : ('looking' as const);
+  const since = state.lookingSince ?? at;
+  const next = { ...state, candidate: '', seen: 0, half, lookingSince: since };
+  if (product) return { state: next, finding: { kind: 'product' } };
+  if (half >= watchRules.framesOfHalf) return { state: next, finding: { kind: 'half' } };
+  const kind = at - since >= watchRules.slowMs ? 'slow' : 'looking';
   return { state: next, finding: { kind } };
 }

@@ -4,6 +4,7 @@ import { RoundScreen } from './screens/round.tsx';
 import { TurnScreen, turnStates } from './screens/turn.tsx';
 import { WalkScreen } from './screens/walk.tsx';
 import { BedsidePieces } from './specimens/bedside-pieces.tsx';
+import { CameraBench } from './specimens/camera-bench.tsx';
 import { CameraPiece } from './specimens/camera-piece.tsx';
 import { FormPieces } from './specimens/form-pieces.tsx';
 import { FramePieces } from './specimens/frame-pieces.tsx';
@@ -15,6 +16,7 @@ const pages: Readonly<Record<string, () => JSX.Element>> = {
   frame: FramePieces,
   bedside: BedsidePieces,
   camera: CameraPiece,
+  'camera-bench': CameraBench,
   form: FormPieces,
   list: ListPieces,
   page: PagePieces,

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { cutOff, type Grey, scene, symbol, upsideDown } from './film.ts';
+import { type Grey, rubbed, scene, symbol, upsideDown } from './film.ts';
 import { type CameraStudio, openStudio } from './open-camera.ts';
 
 const KIT = 'WSK56045137';
@@ -60,10 +60,21 @@ describe('what cannot be taken is said in plain words', () => {
     expect(await show(ean, { until: /This is the product's code/ })).toEqual([]);
   });
 
-  it('half a code, and darkness', async () => {
-    const half = scene([cutOff(await symbol('qrcode', KIT, { scale: 8 }), 0.7)]);
-    const said = await show(half, { until: /Only half of the code|Hold one label/ });
-    expect(said).toEqual([]);
+  it('a code of which only part can be read', async () => {
+    const worn = scene([rubbed(await symbol('datamatrix', KIT, { scale: 8 }))]);
+    expect(await show(worn, { until: /Only part of the code/ })).toEqual([]);
+  });
+
+  it('a linear code cut in half is not read, and after a while the camera says what to try', async () => {
+    const code = await symbol('code128', KIT);
+    const half = { ...code, at: code.at.slice() };
+    for (let y = 0; y < half.height; y += 1) {
+      half.at.fill(150, y * half.width + (half.width >> 1), (y + 1) * half.width);
+    }
+    expect(await show(scene([half]), { until: /Still nothing/ })).toEqual([]);
+  });
+
+  it('darkness', async () => {
     expect(await show(scene([], 12), { until: /It is dark/ })).toEqual([]);
   });
 });

@@ -109,13 +109,15 @@ export function scene(pictures: readonly Grey[], level = 150): Grey {
 
 export const upsideDown = (grey: Grey): Grey => ({ ...grey, at: grey.at.slice().reverse() });
 
-/** Only the left part of a symbol: the rest is off the label. */
-export function cutOff(grey: Grey, share: number): Grey {
-  const cut = { ...grey, at: grey.at.slice() };
-  for (let y = 0; y < grey.height; y += 1) {
-    cut.at.fill(150, y * grey.width + Math.round(grey.width * share), (y + 1) * grey.width);
+/** A label rubbed grey in its middle: its corners are found, what it says is lost. */
+export function rubbed(grey: Grey): Grey {
+  const worn = { ...grey, at: grey.at.slice() };
+  const [from, to] = [0.36, 0.7];
+  for (let y = Math.round(grey.height * from); y < grey.height * to; y += 1) {
+    const row = y * grey.width;
+    worn.at.fill(255, row + Math.round(grey.width * from), row + Math.round(grey.width * to));
   }
-  return cut;
+  return worn;
 }
 
 /** A film in YUV4MPEG2, which Chromium's fake camera plays over and over. */

@@ -15,7 +15,7 @@ const flags = [
 
 export interface CameraStudio {
   /** Opens the gallery's scan field in a browser whose camera plays this film. */
-  readonly film: (frames: readonly Grey[], query?: string) => Promise<Shown>;
+  readonly film: (frames: readonly Grey[], query?: string, show?: string) => Promise<Shown>;
   readonly close: () => Promise<void>;
 }
 
@@ -44,9 +44,9 @@ export async function openStudio(): Promise<CameraStudio> {
   });
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('the gallery has no port');
-  const url = `http://127.0.0.1:${String(address.port)}/gallery/?show=camera`;
+  const url = `http://127.0.0.1:${String(address.port)}/gallery/?show=`;
   return {
-    film: async (frames, query = '') => {
+    film: async (frames, query = '', show = 'camera') => {
       const path = join(outDir, `film-${String(Date.now())}.y4m`);
       await writeFile(path, y4m(frames));
       const args = [...flags, `--use-file-for-fake-video-capture=${path}`];
@@ -58,7 +58,7 @@ export async function openStudio(): Promise<CameraStudio> {
       page.on('pageerror', (error) => {
         throw error;
       });
-      await page.goto(`${url}${query}`);
+      await page.goto(`${url}${show}${query}`);
       return { page, requests, close: () => browser.close() };
     },
     close: async () => {

@@ -9,7 +9,13 @@ import { useWords } from '../../words/use-words.ts';
 import { DoorFrame } from './door-frame.tsx';
 
 /** Before the first fact, where the clock may be wrong: is it right, and if not, what is the time? */
-export function ClockScreen({ tablet, zone }: { readonly tablet: Tablet; readonly zone: string }): JSX.Element {
+export function ClockScreen({
+  tablet,
+  zone,
+}: {
+  readonly tablet: Tablet;
+  readonly zone: string;
+}): JSX.Element {
   const { door } = useWords();
   const now = tablet.now();
   const [setting, setSetting] = useState(false);
@@ -28,7 +34,8 @@ export function ClockScreen({ tablet, zone }: { readonly tablet: Tablet; readonl
           <Button
             kind="main"
             onPress={() => {
-              if (day !== '' && time !== '') void tablet.answerClock(momentOf(day as Day, time, zone));
+              if (day !== '' && time !== '')
+                void tablet.answerClock(momentOf(day as Day, time, zone));
             }}
           >
             {door.clock.keep}

@@ -4,7 +4,13 @@ import { LiveRegion } from '../../pieces/page/live-region.tsx';
 import './door.css';
 
 /** What stands around the screens before anybody is signed in. */
-export function DoorFrame({ title, children }: { readonly title: string; readonly children: ComponentChildren }): JSX.Element {
+export function DoorFrame({
+  title,
+  children,
+}: {
+  readonly title: string;
+  readonly children: ComponentChildren;
+}): JSX.Element {
   return (
     <LiveRegion>
       <main id="main" class="door">

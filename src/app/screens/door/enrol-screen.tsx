@@ -54,9 +54,23 @@ export function EnrolScreen({ tablet }: { readonly tablet: Tablet }): JSX.Elemen
             {problem}
           </p>
         )}
-        <Field id="device" label={enrol.deviceName} hint={enrol.deviceHint} value={deviceName} onValue={setDeviceName} />
+        <Field
+          id="device"
+          label={enrol.deviceName}
+          hint={enrol.deviceHint}
+          value={deviceName}
+          onValue={setDeviceName}
+        />
         <Field id="name" label={enrol.manager} value={name} onValue={setName} />
-        <Field id="pin" label={enrol.managerPin} type="password" inputMode="numeric" wide={12} value={pin} onValue={setPin} />
+        <Field
+          id="pin"
+          label={enrol.managerPin}
+          type="password"
+          inputMode="numeric"
+          wide={12}
+          value={pin}
+          onValue={setPin}
+        />
         {newPin !== undefined && (
           <Field
             id="new-pin"

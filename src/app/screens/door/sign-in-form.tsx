@@ -20,7 +20,9 @@ type Chosen = { readonly staff: StaffId; readonly called: string } | 'by-name';
 /** Name, then PIN. Whoever has been here before is one tap away and needs no signal. */
 export function SignInForm({ tablet, known, onDone }: SignInProps): JSX.Element {
   const { door } = useWords();
-  const [chosen, setChosen] = useState<Chosen | undefined>(known.length === 0 ? 'by-name' : undefined);
+  const [chosen, setChosen] = useState<Chosen | undefined>(
+    known.length === 0 ? 'by-name' : undefined,
+  );
   if (chosen !== undefined) {
     return (
       <PinForm
@@ -98,7 +100,15 @@ function PinForm({ tablet, chosen, onDone, onBack }: PinProps): JSX.Element {
           <b>{chosen.called}</b>
         </p>
       )}
-      <Field id="pin" label={door.pin} type="password" inputMode="numeric" wide={12} value={pin} onValue={setPin} />
+      <Field
+        id="pin"
+        label={door.pin}
+        type="password"
+        inputMode="numeric"
+        wide={12}
+        value={pin}
+        onValue={setPin}
+      />
       {newPin !== undefined && (
         <Field
           id="new-pin"

@@ -5,10 +5,11 @@ export function cameraWords() {
     loading: 'The reader is loading. It is kept for next time.',
     seen: {
       looking: 'Hold one label flat inside the frame.',
+      slow: 'Still nothing. Smooth the label lengthways, or take another kit.',
       code: 'Read.',
       repeat: 'Read. Take it away before you read another.',
       two: 'Two codes are in the frame. Cover one, or go nearer.',
-      half: 'Only half of the code can be seen. Go back a little, and smooth the label.',
+      half: 'Only part of the code can be read. Go back a little, and smooth the label.',
       product: "This is the product's code. Look for the kit's own label.",
     },
     light: {
