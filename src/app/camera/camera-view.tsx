@@ -65,7 +65,9 @@ type CameraWords = ReturnType<typeof useWords>['camera'];
 function said({ fault, stream, seen, light }: CameraState, words: CameraWords): string {
   if (fault !== undefined) return words.faults[fault];
   if (stream === undefined) return words.opening;
-  if ((seen === 'looking' || seen === 'slow') && light !== 'good') return words.light[light];
+  if (seen === 'looking' && light === 'dark') return words.light.dark;
+  // White paper may look like glare: it is only named where nothing could be read for a while.
+  if (seen === 'slow' && light !== 'good') return words.light[light];
   return words.seen[seen];
 }
 

@@ -13,7 +13,7 @@ export function cameraWords() {
       product: "This is the product's code. Look for the kit's own label.",
     },
     light: {
-      glare: 'The label shines. Tilt it a little.',
+      glare: 'Still nothing. If the label shines, tilt it. Or smooth it lengthways.',
       dark: 'It is dark. Use more light.',
     },
     faults: {
