@@ -3,6 +3,7 @@ import { NowScreen } from './screens/now.tsx';
 import { RoundScreen } from './screens/round.tsx';
 import { TurnScreen, turnStates } from './screens/turn.tsx';
 import { WalkScreen } from './screens/walk.tsx';
+import { BarsPiece } from './specimens/bars-piece.tsx';
 import { BedsidePieces } from './specimens/bedside-pieces.tsx';
 import { CameraBench } from './specimens/camera-bench.tsx';
 import { CameraPiece } from './specimens/camera-piece.tsx';
@@ -15,6 +16,7 @@ import { SheetPiece } from './specimens/sheet-piece.tsx';
 const pages: Readonly<Record<string, () => JSX.Element>> = {
   frame: FramePieces,
   bedside: BedsidePieces,
+  bars: BarsPiece,
   camera: CameraPiece,
   'camera-bench': CameraBench,
   form: FormPieces,

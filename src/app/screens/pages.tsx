@@ -4,6 +4,7 @@ import type { RoundId } from '../../care/ids.ts';
 import { Button } from '../pieces/form/button.tsx';
 import { EmptyState } from '../pieces/page/empty-state.tsx';
 import { useWords } from '../words/use-words.ts';
+import { LabelSheetPage } from './labels/label-sheet-page.tsx';
 import { NowScreen } from './now/now-screen.tsx';
 import { paths, to } from './paths.ts';
 import { RoundScreen } from './round/round-screen.tsx';
@@ -15,6 +16,9 @@ export function Pages(): JSX.Element {
       <Route path="/" component={NowScreen} />
       <Route path="/round/:id">
         {({ id }: { id: string }) => <RoundScreen round={id as RoundId} />}
+      </Route>
+      <Route path="/kits/labels/:kitKind">
+        {({ kitKind }: { kitKind: string }) => <LabelSheetPage kitKind={kitKind} />}
       </Route>
       <Route>
         <NotHere />

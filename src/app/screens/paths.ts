@@ -25,6 +25,7 @@ export const paths = {
   member: (id: StaffId) => `/staff/${id}`,
   kits: '/kits',
   newKits: '/kits/new',
+  labels: (kitKind: string) => `/kits/labels/${encodeURIComponent(kitKind)}`,
   results: '/results',
   newResult: '/results/new',
   test: (id: TestId) => `/test/${id}`,

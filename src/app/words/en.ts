@@ -7,6 +7,7 @@ import { fitWords } from './en/fit.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
 import { identityWords } from './en/identity.ts';
+import { labelWords } from './en/labels.ts';
 import { listWords } from './en/list.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
@@ -31,6 +32,7 @@ export function english(settings: WordSettings) {
     scan: scanWords(),
     camera: cameraWords(),
     identity: identityWords(tools),
+    labels: labelWords(),
     fit: fitWords(tools),
     turn: turnWords(tools),
     nav: navWords(),

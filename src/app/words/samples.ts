@@ -7,6 +7,7 @@ import {
 } from './samples/bedside-round.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
+import { labelSamples } from './samples/labels.ts';
 import { refusalSamples } from './samples/refusals.ts';
 import type { Samples } from './samples/shape.ts';
 
@@ -47,6 +48,7 @@ export const samples: Samples = {
   },
   camera: {},
   identity: identitySamples,
+  labels: labelSamples,
   fit: fitSamples,
   form: { problems: [3] },
   list: {

@@ -164,7 +164,7 @@ function write(
   // Names longer than the column go on below it, and are never cut off without a sign.
   document.text(text, (x ?? left) * MM, y * MM, {
     width: width * MM,
-    height: 9 * MM,
+    height: 13 * MM,
     ellipsis: true,
   });
 }
