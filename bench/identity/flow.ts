@@ -6,7 +6,6 @@ import { outcomeOf } from '../../src/care/results/outcome.ts';
 import type { Day } from '../../src/care/time.ts';
 import { packBag } from '../../src/procedures/pack.ts';
 import { recordResult } from '../../src/procedures/record-result.ts';
-import type { Touch } from '../../src/procedures/take-swab/touch.ts';
 import { below, type Chance, uniform } from '../../src/statistics/random/chance.ts';
 import { Trial } from '../../test/trial/home.ts';
 import { kitCode, plan, startTurn, touch } from '../../test/trial/round.ts';
@@ -134,7 +133,7 @@ function takeOne(
     const read = readCode(scene, { own, sticker: stickers[step] ?? own, typed, rates });
     if (typeof read === 'string') return { ended: caught(read) };
     const doing = step === 0 ? 'open-kit' : 'read-label';
-    const refused = attempt(scene, { do: doing, turn, ...read } as Touch & { turn: typeof turn });
+    const refused = attempt(scene, { do: doing, turn, ...read });
     if (refused !== undefined) return { ended: caught(`${PLACES[step] ?? ''}: ${refused}`) };
     if (step === 0) attempt(scene, { do: 'contents-right', turn });
   }

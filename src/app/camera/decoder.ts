@@ -28,7 +28,7 @@ export function startDecoder(): Decoder {
         const id = (asked += 1);
         waiting.set(id, { done, fail });
         const { width, height } = picture;
-        const data = picture.data.buffer as ArrayBuffer;
+        const data = picture.data.buffer;
         const ask: Ask = { id, data, width, height };
         worker.postMessage(ask, [data]);
       }),

@@ -34,7 +34,7 @@ describe('the code of a kit', () => {
           const slip = code.slice(0, i) + sign + code.slice(i + 1);
           if (slip !== code) expect(codeFault(rule, slip), slip).toBeDefined();
         }
-        const swap = code.slice(0, i) + code.slice(i + 1, i + 2) + code[i] + code.slice(i + 2);
+        const swap = code.slice(0, i) + code.charAt(i + 1) + code.charAt(i) + code.slice(i + 2);
         if (swap !== code) expect(codeFault(rule, swap), swap).toBeDefined();
       }
     }

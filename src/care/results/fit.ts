@@ -155,9 +155,10 @@ function crossed(home: Home, first: Weighed | undefined, second: Weighed): Misfi
   const ask = questionOn(home, second.on);
   if (ask === undefined) return undefined;
   const [positive, negative] = isPositive(first) ? [first, second] : [second, first];
-  const [ofPositive, ofNegative] = [positive, negative].map((each) => expectation(ask, each));
+  const ofPositive = expectation(ask, positive);
+  const ofNegative = expectation(ask, negative);
   const expected = ofNegative === 'symptoms' || ofNegative === 'afterPositive';
-  if (ofPositive !== 'background' || !expected || ofNegative === undefined) return undefined;
+  if (ofPositive !== 'background' || !expected) return undefined;
   const ifRight = chance(ask, ofPositive, positive) * chance(ask, ofNegative, negative);
   const ifSwapped = chance(ask, ofNegative, positive) * chance(ask, ofPositive, negative);
   return {

@@ -5,7 +5,7 @@
  */
 const GROUPS = ['0O', '1Il', '5S', '8B'] as const;
 
-const FOLDED = new Map(GROUPS.flatMap((group) => [...group].map((sign) => [sign, group[0]])));
+const FOLDED = new Map(GROUPS.flatMap((group) => Array.from(group, (sign) => [sign, group[0]])));
 
 /** A code with every look-alike written the same: two codes with one shape look the same in haste. */
 export const shapeOf = (code: string): string =>

@@ -122,7 +122,9 @@ export function rubbed(grey: Grey): Grey {
 
 /** A film in YUV4MPEG2, which Chromium's fake camera plays over and over. */
 export function y4m(frames: readonly Grey[]): Buffer {
-  const [{ width = 0, height = 0 } = {}] = frames;
+  const [first] = frames;
+  if (first === undefined) throw new Error('a film needs a picture');
+  const { width, height } = first;
   const grey = Buffer.alloc((width * height) / 2, 128);
   const head = Buffer.from(
     `YUV4MPEG2 W${String(width)} H${String(height)} F10:1 Ip A1:1 C420jpeg\n`,
