@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -67,5 +67,3 @@ export const pdfinfo = (pdf: Buffer): string =>
 
 export const pdfText = (pdf: Buffer): string =>
   run('pdftotext', ['-layout', '-', '-'], pdf).toString();
-
-export const read = (path: string): Buffer => readFileSync(path);

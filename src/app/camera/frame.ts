@@ -1,7 +1,7 @@
 /** Where the frame lies in the picture, as shares of its width and height. What is outside is not read. */
-export const FRAME = { left: 0.08, top: 0.16, width: 0.84, height: 0.68 } as const;
+const FRAME = { left: 0.08, top: 0.16, width: 0.84, height: 0.68 } as const;
 
-export interface Cut {
+interface Cut {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -9,7 +9,7 @@ export interface Cut {
 }
 
 /** The frame in whole pixels of a picture. */
-export const cutOf = (width: number, height: number): Cut => ({
+const cutOf = (width: number, height: number): Cut => ({
   x: Math.round(width * FRAME.left),
   y: Math.round(height * FRAME.top),
   width: Math.round(width * FRAME.width),

@@ -24,7 +24,7 @@ export interface Answer {
 }
 
 /** The kinds of symbol on kits and boxes. */
-export const FORMATS = ['Code128', 'Code39', 'ITF', 'EANUPC', 'QRCode', 'DataMatrix'] as const;
+const FORMATS = ['Code128', 'Code39', 'ITF', 'EANUPC', 'QRCode', 'DataMatrix'] as const;
 
 /**
  * How the reader looks. White on black is not tried (no kit is printed so) and at most three symbols

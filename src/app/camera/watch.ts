@@ -33,7 +33,7 @@ export type WatchFinding =
   | { readonly kind: 'looking' | 'slow' | 'two' | 'half' | 'product' }
   | { readonly kind: 'code' | 'repeat'; readonly code: string };
 
-export const watchRules = {
+const watchRules = {
   /** The same code counts again only after it was out of view so long, in ms. */
   awayMs: 1000,
   /** A symbol with no check of its own must read the same in so many frames in a row. */

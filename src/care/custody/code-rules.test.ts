@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { neverThrowsNorHangs } from '../../../test/fuzz/fuzz.ts';
 import { demoPolicy } from '../../../test/trial/home.ts';
 import { kitCode } from '../../../test/trial/round.ts';
-import { readPolicy } from '../policy/policy.ts';
+import { checkSchemes, readPolicy } from '../policy/policy.ts';
 import { codeFault, passesScheme } from './code-rules.ts';
 
 const [kit] = demoPolicy().kits;
@@ -62,4 +63,11 @@ it('a policy with a pattern nobody can read is refused, and says where', () => {
     if (first !== undefined) first.codePattern.value = '[A-Z';
   });
   expect(readPolicy(policy)).toMatchObject({ ok: false, where: '/kits/0/codePattern/value' });
+});
+
+describe('whatever is typed or scanned', () => {
+  it('a kit rule answers', () => neverThrowsNorHangs((code) => codeFault(rule, code)));
+  it.each(checkSchemes.filter((each) => each !== 'none'))('%s answers', (scheme) => {
+    neverThrowsNorHangs((code) => passesScheme(scheme, code));
+  });
 });

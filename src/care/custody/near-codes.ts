@@ -9,7 +9,7 @@ import { codeUse } from './code.ts';
 import { testOf } from './test.ts';
 
 /** Codes that a slip could land on: kits unpacked and not used, and tests without a result. */
-export const liveCodes: (home: Home) => ReadonlySet<Code> = concludingWhole((home) => {
+const liveCodes: (home: Home) => ReadonlySet<Code> = concludingWhole((home) => {
   const live = new Set<Code>();
   for (const kitKind of keysOn(home, 'lot')) {
     for (const code of stockOf(home, kitKind).lotOfCode.keys()) {

@@ -6,9 +6,9 @@ import type { Person } from './person.ts';
 import { housemates, namesakes, personOf } from './person.ts';
 
 /** How many people stand in the blind choice, the right one among them. */
-export const CHOICES = 4;
+const CHOICES = 4;
 /** Up to so many where there are more people who may be taken for this one. */
-export const MOST_CHOICES = 6;
+const MOST_CHOICES = 6;
 
 /**
  * The people among whom the recorder picks the birthday heard, or the face seen. Namesakes always

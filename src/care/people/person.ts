@@ -122,9 +122,3 @@ export const alikeTo = (home: Home, person: Person): Namesake[] =>
 
 export const namesakes = (home: Home, person: Person): Person[] =>
   alikeTo(home, person).map((each) => each.person);
-
-/** Others here with the same day of birth: a birthday does not tell them from this person. */
-export const sameBirthday = (home: Home, person: Person): Person[] =>
-  alikeTo(home, person)
-    .filter(({ why }) => why.includes('same-birthday'))
-    .map((each) => each.person);

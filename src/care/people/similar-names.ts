@@ -5,9 +5,9 @@ import { doubleMetaphone } from 'double-metaphone';
  * Two words count as alike from this Jaro–Winkler similarity up (Winkler 1990; 1 is the same). 0.9
  * keeps "Hallam" and "Hallum" (0.93) and lets "Hallam" and "Harlow" (0.70) go. Our own choice.
  */
-export const ALIKE = 0.9;
+const ALIKE = 0.9;
 /** Sounding the same counts only for words this alike in writing: short names share short keys. */
-export const ALIKE_IF_SOUNDED = 0.7;
+const ALIKE_IF_SOUNDED = 0.7;
 
 /** A word as compared: no accents, no case, nothing but letters. */
 export const bare = (word: string): string =>

@@ -8,7 +8,7 @@ import { planOf } from '../../care/support/plan.ts';
 import type { Day } from '../../care/time.ts';
 
 /** Those of the pair, and a colleague who came to help, who know this person by sight. */
-export const knownTo = (
+const knownTo = (
   home: Home,
   person: PersonId,
   staff: readonly (StaffId | undefined)[],

@@ -8,7 +8,7 @@ export interface Grey {
   readonly at: Uint8Array;
 }
 
-export const blank = (width: number, height: number, level: number): Grey => ({
+const blank = (width: number, height: number, level: number): Grey => ({
   ...{ width, height },
   at: new Uint8Array(width * height).fill(level),
 });
@@ -24,7 +24,7 @@ export async function symbol(bcid: string, text: string, more: object = {}): Pro
 }
 
 /** Reads the 8-bit grey, RGB or palette PNG files that bwip-js writes; anything else is a bug. */
-export function readPng(png: Buffer): Grey {
+function readPng(png: Buffer): Grey {
   let [width, height, depth, colour] = [0, 0, 0, 0];
   let palette: Buffer = Buffer.alloc(0);
   const data: Buffer[] = [];
