@@ -52,6 +52,18 @@ export function identityWords({ plural, list }: LanguageTools) {
         'not-a-day': 'The date in this code is no real day. Type what is printed.',
       },
     },
+    readings: {
+      title: 'Where the code was read',
+      places: { record: 'Spare label', tube: 'Tube', bag: 'Bag', box: 'Into the box' },
+      how: { scanned: 'scanned', 'typed-twice': 'typed twice' },
+      columns: { place: 'Where', code: 'Code', how: 'How', who: 'Who' },
+      both: (who: string, second: readonly string[]) => `${who}, and ${list(second)} read it too`,
+      agrees: {
+        yes: 'Tube, bag and record agree.',
+        no: 'They differ. A senior must settle it.',
+        'not-yet': 'Not all of them have been read yet.',
+      },
+    },
     knowsToo: 'Who else here knows them by sight?',
   };
 }

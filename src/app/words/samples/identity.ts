@@ -7,5 +7,6 @@ export const identitySamples: Samples['identity'] = {
   identifierCheckFailed: ['Home number'],
   secondReads: ['Pia'],
   nearPair: ['WSK56045137', 'WSK56045131'],
+  readings: { both: ['Jonah', ['Pia']] },
   alike: { heading: [['Orla Vale']] },
 };
