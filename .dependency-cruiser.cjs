@@ -17,7 +17,11 @@ module.exports = {
     only('exchange', ['care/', 'statistics/'], 'Formats in and out; no storage.'),
     only('server', ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/'], 'Never app or cli.'),
     only('app', ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/'], 'Never server or cli.'),
-    only('cli', ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/'], 'Never server or app.'),
+    only(
+      'cli',
+      ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/', 'server/operations/'],
+      'Never app; of the server only what is done without it.',
+    ),
     {
       name: 'stores-only-at-main',
       comment: 'Only a main.ts (or a test, bench or demo) picks a store.',

@@ -7,6 +7,7 @@ const unit = [
   'scripts/**/*.test.ts',
   'test/oracle/**/*.test.ts',
   'test/contract/**/*.test.ts',
+  'test/server/**/*.test.ts',
   'test/histories/**/*.test.ts',
   'test/simulation/**/*.test.ts',
   'test/docs/**/*.test.ts',

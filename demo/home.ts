@@ -231,7 +231,7 @@ function pastRounds(
       .map((line) => line.person.id)
       .filter((person) => ago !== 7 || person !== jory);
     pastRound(pen, {
-      ...{ on, people: due, chance, next },
+      ...{ on, people: due, chance, next, leftOff: ago === 7 ? [jory] : [] },
       ends: endsOf(ago),
       resultDays: 1,
     });
@@ -243,7 +243,11 @@ function pastRounds(
     data: { person: jory, on, signs: ['cough', 'tired'] },
     private: { note: 'Since the night.' },
   });
-  pastRound(pen, { on, people: [jory], chance, next, ends: {}, resultDays: undefined });
+  const others = dueOn(pen.home, { on, test: 'respiratory' }).map((line) => line.person.id);
+  pastRound(pen, {
+    ...{ on, people: [jory], chance, next, ends: {}, resultDays: undefined },
+    leftOff: others.filter((person) => person !== jory),
+  });
 }
 
 type Ends = Parameters<typeof pastRound>[1]['ends'];

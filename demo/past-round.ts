@@ -22,6 +22,8 @@ import type { Pen } from './pen.ts';
 interface Past {
   readonly on: Day;
   readonly people: readonly PersonId[];
+  /** Due, and swabbed another day. */
+  readonly leftOff: readonly PersonId[];
   readonly chance: Chance;
   readonly next: () => Code;
   /** How a turn ended, where it was not simply taken. */
@@ -49,7 +51,7 @@ export function pastRound(pen: Pen, past: Past): void {
         ...{ day: past.on, test: 'respiratory', kitKind: 'single-swab', packMinutes: 20 },
         courier: momentOf(past.on, '14:30', zone),
         people,
-        leftOff: [],
+        leftOff: past.leftOff.map((person) => ({ person, why: 'another-day' as const })),
       },
       pen.doing,
     ),

@@ -48,5 +48,5 @@ function stopWithParent() {
   const parent = process.ppid;
   setInterval(() => {
     if (process.ppid !== parent) process.kill(process.pid, 'SIGTERM');
-  }, 1000).unref();
+  }, 250).unref();
 }

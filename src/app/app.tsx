@@ -6,6 +6,9 @@ import { memberOf } from '../care/staff/member.ts';
 import { DeskProvider, useDesk } from './desk/desk.ts';
 import type { DeskStore } from './desk/use-desk-store.ts';
 import { useDeskStore } from './desk/use-desk-store.ts';
+import { Unkept } from './keeping/unkept.tsx';
+import { Button } from './pieces/form/button.tsx';
+import { Notice } from './pieces/list/notice.tsx';
 import type { NavItem } from './pieces/page/page-shell.tsx';
 import { PageShell } from './pieces/page/page-shell.tsx';
 import { Pages } from './screens/pages.tsx';
@@ -45,10 +48,33 @@ function Shell(): JSX.Element {
       nav={useNav()}
       who={`${me.name}${role}`}
       onLock={desk.lock}
+      onHands={desk.changeHands}
       sync={desk.sync}
+      storage={desk.notices.storage}
     >
+      <TabletNotices />
+      <Unkept />
       <Pages />
     </PageShell>
+  );
+}
+
+/** What somebody should know of the tablet itself, over whatever page is open. */
+function TabletNotices(): JSX.Element {
+  const { notices } = useDesk();
+  const { door } = useWords();
+  const { problem, update } = notices;
+  return (
+    <>
+      {problem !== undefined && <Notice kind="look" title={door.problems[problem]} />}
+      {update !== undefined && (
+        <Notice
+          kind="note"
+          title={door.update}
+          action={<Button onPress={update}>{door.updateNow}</Button>}
+        />
+      )}
+    </>
   );
 }
 

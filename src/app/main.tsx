@@ -1,13 +1,14 @@
-// First: it fixes the order of the style layers before any piece brings its own.
+// Styles before the screens that use them.
 import './look/look.css';
+import './screens/more/first-theme.ts';
 
 import { render } from 'preact';
 import { carriedPolicies } from '../../policies/carried.ts';
 import { FORMAT } from '../care/catalogue.ts';
 import { idFromBytes } from '../care/ids.ts';
 import { pureHash } from '../ledger/hash.ts';
-import { aesGcm } from '../ledger/stores/browser/aes-gcm.ts';
-import { openBrowserStore } from '../ledger/stores/browser/open.ts';
+import { aesCipher, importTabletKey } from '../ledger/stores/browser/cipher.ts';
+import { BrowserStore } from '../ledger/stores/browser/store.ts';
 import { tabletStore } from './desk/tablet-store.ts';
 import { Root } from './root.tsx';
 import { openTablet } from './tablet/open-tablet.ts';
@@ -16,3 +17,36 @@ import { WordsProvider } from './words/use-words.ts';
 
 const random = (bytes: number) => crypto.getRandomValues(new Uint8Array(bytes));
 const monotonic = () => performance.now();
+
+const tablet = await openTablet({
+  now: Date.now,
+  monotonic,
+  random,
+  hash: pureHash,
+  format: FORMAT,
+  cipher: async (key, owner) => aesCipher(await importTabletKey(key), owner),
+  openStore: (options) => BrowserStore.open(options),
+  reload: () => location.reload(),
+});
+
+/** The service as the tablet was told when it was enrolled. */
+const rules = () => tablet.state.get().rules;
+const openDesk = (hands: () => void) =>
+  tabletStore({
+    tablet,
+    hands,
+    service: { zone: rules()?.zone ?? 'UTC', policies: carriedPolicies() },
+    title: rules()?.title ?? '',
+    monotonic,
+    draw: () => idFromBytes(random(12)),
+  });
+
+const root = document.getElementById('app');
+if (root === null) throw new Error('no #app in index.html');
+const words = english({ timeZone: rules()?.zone ?? 'Europe/London', person: 'resident' });
+render(
+  <WordsProvider value={words}>
+    <Root tablet={tablet} openDesk={openDesk} />
+  </WordsProvider>,
+  root,
+);

@@ -16,6 +16,7 @@ export type Refusal =
   | { readonly reason: 'nobody-knows-them'; readonly person: PersonId }
   | { readonly reason: 'needs-senior' }
   | { readonly reason: 'needs-manager' }
+  | { readonly reason: 'last-manager' }
   | { readonly reason: 'unknown-staff' }
   | { readonly reason: 'unknown-person' }
   // the person
@@ -72,6 +73,9 @@ export type Refusal =
   | { readonly reason: 'kit-recalled'; readonly lot: string }
   | { readonly reason: 'kit-other-kind'; readonly kitKind: string }
   | { readonly reason: 'no-kits' }
+  | { readonly reason: 'code-in-stock'; readonly code: string; readonly lot: string }
+  | { readonly reason: 'lot-ends-otherwise'; readonly lot: string; readonly on: Day }
+  | { readonly reason: 'delivery-unknown' }
   // packing, handing over
   | { readonly reason: 'code-unknown'; readonly code: string }
   | { readonly reason: 'not-sealed'; readonly person: PersonId; readonly test: TestId }
@@ -90,6 +94,7 @@ export type Refusal =
   | { readonly reason: 'not-closed-yet' }
   // registering, results
   | { readonly reason: 'reference-used'; readonly reference: string; readonly test: TestId }
+  | { readonly reason: 'reference-is-code'; readonly reference: string }
   | { readonly reason: 'already-registered'; readonly reference: string }
   | { readonly reason: 'not-packed'; readonly test: TestId }
   | { readonly reason: 'second-identifier-differs' }
@@ -97,13 +102,25 @@ export type Refusal =
   | { readonly reason: 'result-superseded' }
   // settling
   | { readonly reason: 'finding-gone' }
+  | { readonly reason: 'verdict-unfit' }
+  | { readonly reason: 'keeps-missing' }
   | { readonly reason: 'reason-missing' }
+  // policy
+  | { readonly reason: 'policy-unreadable'; readonly where: string; readonly what: string }
+  | { readonly reason: 'policy-version-taken'; readonly policy: string; readonly version: number }
   // plain entry
   | { readonly reason: 'in-the-future'; readonly field: string }
+  | { readonly reason: 'in-the-past'; readonly field: string }
   | { readonly reason: 'not-a-day'; readonly field: string; readonly given: string }
+  | { readonly reason: 'ends-before-start'; readonly field: string }
+  | { readonly reason: 'not-a-count'; readonly field: string }
+  | { readonly reason: 'nothing-changed' }
+  | { readonly reason: 'may-not-strike-out' }
   | { readonly reason: 'empty'; readonly field: string }
   | { readonly reason: 'too-long'; readonly field: string; readonly most: number }
-  | { readonly reason: 'nobody-chosen' };
+  | { readonly reason: 'nobody-chosen' }
+  | { readonly reason: 'left-off-unsaid'; readonly person: PersonId }
+  | { readonly reason: 'no-code-column' };
 
 export type RefusalReason = Refusal['reason'];
 

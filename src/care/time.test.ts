@@ -11,6 +11,7 @@ import {
   momentOf,
   startOfDay,
   wallTime,
+  yearsBetween,
 } from './time.ts';
 
 const london = 'Europe/London';
@@ -54,4 +55,13 @@ describe('time across a clock change', () => {
     expect(daysBetween('2026-03-28' as Day, '2026-03-30' as Day)).toBe(2);
     expect(daysBetween('2026-03-30' as Day, '2026-03-28' as Day)).toBe(-2);
   });
+});
+
+it.each([
+  ['1951-03-14', '2026-03-13', 74],
+  ['1951-03-14', '2026-03-14', 75],
+  ['2024-02-29', '2025-02-28', 0],
+  ['2024-02-29', '2025-03-01', 1],
+] as const)('somebody born on %s is, on %s, %i years old', (born, on, age) => {
+  expect(yearsBetween(born as Day, on as Day)).toBe(age);
 });

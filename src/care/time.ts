@@ -74,3 +74,7 @@ export const addDays = (on: Day, count: number): Day =>
 /** Whole days from one day to another; negative when `to` is earlier. */
 export const daysBetween = (from: Day, to: Day): number =>
   Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / (24 * HOUR));
+
+/** Whole years from one day to another, as an age is counted; negative when `to` is earlier. */
+export const yearsBetween = (from: Day, to: Day): number =>
+  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'years' }).years;

@@ -1,9 +1,4 @@
-import type { Command } from 'commander';
-
-/** A command's own file: it adds itself, with its options, to the program. */
-export interface CommandModule {
-  readonly register: (program: Command) => void;
-}
+import type { CommandModule } from './command-module.ts';
 
 interface CommandEntry {
   /** One line for the list of commands. */

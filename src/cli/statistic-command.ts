@@ -4,7 +4,7 @@ import type { Command } from 'commander';
 import { parse as parseCsv } from 'csv-parse/sync';
 import * as v from 'valibot';
 import type { Outcome } from '../statistics/refusal/refusal.ts';
-import type { CommandModule } from './commands.ts';
+import type { CommandModule } from './command-module.ts';
 import { inputErrors } from './input-errors.ts';
 
 export type CsvRow = Readonly<Record<string, string>>;

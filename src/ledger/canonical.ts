@@ -10,6 +10,8 @@ export interface JsonObject {
 
 export const MAX_DEPTH = 8;
 const KEY = /^[a-z][A-Za-z0-9]*$/;
+/** Anything but printable ASCII without quote and backslash, which stands for itself. */
+const needsCare = /[^ !#-[\]-~]/;
 const loneSurrogate = /[\uD800-\uDFFF]/u;
 
 export type CanonicalReason = 'bad-number' | 'bad-string' | 'bad-key' | 'bad-value' | 'too-deep';
@@ -46,6 +48,7 @@ export const canonicalText = (value: unknown): string => write(value, 0);
 function write(value: unknown, depth: number): string {
   switch (typeof value) {
     case 'string':
+      if (!needsCare.test(value)) return `"${value}"`;
       if (loneSurrogate.test(value)) throw new Refused('bad-string', 'a lone surrogate');
       return JSON.stringify(value);
     case 'number':
@@ -73,11 +76,18 @@ function writeObject(value: object, depth: number): string {
   const fields = value as Readonly<Record<string, unknown>>;
   let text = '';
   // KEY is ASCII, so the default sort is RFC 8785's order by UTF-16 code units.
-  for (const key of Object.keys(value).sort()) {
+  for (const key of sorted(Object.keys(value))) {
     if (!KEY.test(key)) throw new Refused('bad-key', key.slice(0, 40));
     text += `${text === '' ? '' : ','}"${key}":${write(fields[key], depth)}`;
   }
   return `{${text}}`;
+}
+
+/** Text that is read back is sorted already, nearly always. */
+function sorted(keys: string[]): readonly string[] {
+  for (let i = 1; i < keys.length; i++)
+    if ((keys[i - 1] ?? '') >= (keys[i] ?? '')) return keys.sort();
+  return keys;
 }
 
 export type CanonicalRead =

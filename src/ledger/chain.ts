@@ -39,7 +39,11 @@ export function receive(
   return facts.map((written) => {
     position += 1;
     chain = chainValue({ fact: written.id, prev: chain, position, arrived, via, skew }, hash);
-    return { ...written, position, arrived, via, skew, chain };
+    const { id, body, private: record } = written;
+    // Written out: a spread of each fact costs as much as its hash.
+    return record === undefined
+      ? { id, body, position, arrived, via, skew, chain }
+      : { id, body, private: record, position, arrived, via, skew, chain };
   });
 }
 

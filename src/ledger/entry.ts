@@ -1,13 +1,13 @@
 import { linkHolds } from './chain.ts';
 import type { Body, Confirmed, Receipt } from './fact.ts';
 import type { Hash } from './hash.ts';
-import type { FactId } from './ids.ts';
+import { type FactId, isChainValue, isDeviceId, isFactId, isInstant } from './ids.ts';
 import type { Mark } from './store.ts';
 
 /** A fact with a receipt, from a wire or a file: nothing in it is believed yet. */
 export type Claimed = Receipt & { readonly body: string; readonly private?: string };
 
-export type EntryFault = 'broken-link' | 'not-json' | 'private-mismatch';
+export type EntryFault = 'broken-link' | 'not-a-fact' | 'private-mismatch';
 export type EntryRead =
   | { readonly ok: true; readonly entry: Confirmed; readonly body: Body }
   | { readonly ok: false; readonly reason: EntryFault; readonly position: number };
@@ -22,13 +22,30 @@ export function readEntry(claimed: Claimed, after: Mark, hash: Hash): EntryRead 
   const broken = (reason: EntryFault) =>
     ({ ok: false, reason, position: claimed.position }) as const;
   if (!linkHolds(entry, after, hash)) return broken('broken-link');
-  let body: Body;
-  try {
-    body = JSON.parse(claimed.body) as Body;
-  } catch {
-    return broken('not-json');
-  }
+  const body = bodyIn(claimed.body);
+  if (!body) return broken('not-a-fact');
   if (claimed.private !== undefined && hash(claimed.private) !== body.private)
     return broken('private-mismatch');
   return { ok: true, entry, body };
+}
+
+/** Enough of a body for every use that the ledger itself makes of it. */
+function bodyIn(text: string): Body | undefined {
+  let read: Partial<Record<keyof Body, unknown>> | null;
+  try {
+    read = JSON.parse(text) as typeof read;
+  } catch {
+    return undefined;
+  }
+  if (typeof read !== 'object' || read === null) return undefined;
+  const sound =
+    isFactId(read.prev) &&
+    isChainValue(read.seen) &&
+    isInstant(read.at) &&
+    isDeviceId(read.device) &&
+    Number.isSafeInteger(read.seq) &&
+    typeof read.kind === 'string' &&
+    typeof read.data === 'object' &&
+    read.data !== null;
+  return sound ? (read as unknown as Body) : undefined;
 }

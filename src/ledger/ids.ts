@@ -18,7 +18,8 @@ export type Instant = Branded<'Instant'>;
 const hash = /^[A-Za-z0-9_-]{43}$/;
 const device = /^[ST][A-Za-z0-9_-]{7}$/;
 const name = /^[A-Za-z0-9_-]{1,64}$/;
-const instant = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/;
+const instant =
+  /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d:[0-5]\d\.\d{3}Z$/;
 
 /** What stands before the first link of any chain. */
 const nothing = 'A'.repeat(43);
@@ -37,7 +38,26 @@ export const isStaffId = (text: unknown): text is StaffId =>
   typeof text === 'string' && name.test(text);
 
 export const isInstant = (text: unknown): text is Instant =>
-  typeof text === 'string' && instant.test(text) && instantOf(Date.parse(text)) === text;
+  typeof text === 'string' && instant.test(text) && dayExists(text);
+
+/** The pattern has admitted digits and ranges; only the length of the month is left. */
+function dayExists(text: string): boolean {
+  const [year, month, day] = [
+    Number(text.slice(0, 4)),
+    Number(text.slice(5, 7)),
+    Number(text.slice(8, 10)),
+  ];
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  const days =
+    month === 2
+      ? leap
+        ? 29
+        : 28
+      : month === 4 || month === 6 || month === 9 || month === 11
+        ? 30
+        : 31;
+  return day <= days;
+}
 
 /** Milliseconds since 1970 as an instant; a time outside years 0000 to 9999 gives undefined. */
 export function instantOf(ms: number): Instant | undefined {

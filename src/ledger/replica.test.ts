@@ -7,7 +7,7 @@ import type { Confirmed, LedgerFact, Written } from './fact.ts';
 import type { Fold } from './fold.ts';
 import { pureHash } from './hash.ts';
 import { CHAIN_START, type DeviceId, type Instant, type ServiceId, type StaffId } from './ids.ts';
-import { Replica } from './replica.ts';
+import { firstPart, Replica } from './replica.ts';
 import type { Mark } from './store.ts';
 import { MemoryStore } from './stores/memory/store.ts';
 import { type Catalogue, readerOf } from './upcast.ts';
@@ -109,22 +109,36 @@ describe('a replica', () => {
     expect((await Replica.open(options(store))).digest()).toBe(await rebuilt(store));
   });
 
+  test('gives one part of a valid snapshot ahead of the rest', async () => {
+    const store = await tablet();
+    await write(store, 1);
+    await confirm(store, await store.pending());
+    const replica = await Replica.open(options(store));
+    expect(await firstPart(store, 1, 'all')).toBeUndefined();
+    await replica.save();
+    expect(await firstPart(store, 1, 'all')).toBe(bags.encode(replica.state)['all']);
+    expect(await firstPart(store, 2, 'all')).toBeUndefined();
+    expect(await firstPart(store, 1, 'none')).toBeUndefined();
+  });
+
   test('has no word left of what was erased', async () => {
     const store = await tablet();
     await write(store, 1, { private: 'Ada' });
     const [secret] = await store.pending();
+    await confirm(store, [secret!]);
     const replica = await Replica.open(options(store));
     expect(JSON.stringify([...replica.state])).toContain('Ada');
-    const other = MemoryStore.open(service);
-    await enrol(other, 'S0000001' as DeviceId);
+    const server = MemoryStore.open(service);
+    await enrol(server, 'S0000001' as DeviceId);
     const data = { targets: [secret!.id], reason: 'retention' };
-    await write(other, 0, { kind: 'erased', v: 1, data });
-    await confirm(other, await other.pending());
-    const entries = await other.confirmed(0, 9);
-    await store.commit({ log: { expect: CHAIN_START, append: entries }, erase: [secret!.id] });
+    await write(server, 0, { kind: 'erased', v: 1, data });
+    const head = await store.head();
+    const append = receipted(await server.pending(), head);
+    await store.commit({ log: { expect: head.chain, append }, erase: [secret!.id] });
     await replica.refresh();
     expect(JSON.stringify([...replica.state])).not.toContain('Ada');
     expect(replica.state.size).toBe(1);
+    expect(replica.findings().map(({ kind }) => kind)).toEqual(['carried']);
   });
 
   test('upcasts old facts, and keeps those it cannot read as findings', async () => {
@@ -143,6 +157,31 @@ describe('a replica', () => {
       ['unreadable', 'newer-version'],
       ['unreadable', 'unknown-kind'],
     ]);
+  });
+
+  test('is not misled when another tab takes the log back and forth while it reads', async () => {
+    const store = await tablet();
+    for (let n = 0; n < 4; n++) await write(store, n);
+    const written = await store.pending();
+    await confirm(store, written.slice(0, 3));
+    const log = await store.confirmed(0, 9);
+    let raced = false;
+    const replica = await Replica.open({
+      ...options(store),
+      store: Object.assign(Object.create(store) as MemoryStore, { pending: racing }),
+    });
+    expect(replica.digest()).toBe(await rebuilt(store));
+
+    async function racing(page?: Parameters<MemoryStore['pending']>[0]) {
+      if (raced) return store.pending(page);
+      raced = true;
+      const { chain } = await store.head();
+      const rewindTo = { position: 1, chain: log[0]!.chain };
+      await store.commit({ log: { expect: chain, rewindTo, append: [] } });
+      const read = await store.pending(page);
+      await store.commit({ log: { expect: log[0]!.chain, append: log.slice(1) } });
+      return read;
+    }
   });
 
   test('stays equal to a new one through every mixture of writes, arrivals, rewinds and snapshots', async () => {

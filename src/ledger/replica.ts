@@ -133,15 +133,17 @@ export class Replica<State, Fact = LedgerFact> {
     for (;;) {
       const { rewinds } = await store.head();
       const from = await this.#commonMark();
-      const moved = from.chain !== this.at.chain;
-      if (moved) this.#goBack(from);
+      if (from.chain !== this.at.chain) this.#goBack(from);
       const before = this.at.chain;
       erased = (await this.#followLog()) || erased;
       const same = rewinds === this.#rewinds && before === this.at.chain && this.#waiting >= 0;
-      this.#rewinds = rewinds;
       erased = (await this.#followWaiting(same ? this.#waiting : 0)) || erased;
       const head = await store.head();
+      this.#rewinds = rewinds;
       if (this.#level(head)) return erased;
+      // Taken back while it was read: facts were given from more than one log, and some as waiting
+      // that stand behind the mark again. Only the whole is certain then, and it is very rare.
+      if (head.rewinds !== rewinds) this.#goBack(START);
     }
   }
 
@@ -162,16 +164,20 @@ export class Replica<State, Fact = LedgerFact> {
     this.#marks = [to, ...this.#marks];
   }
 
+  /** The next page is fetched (and opened, elsewhere) while this one is folded. */
   async #followLog(): Promise<boolean> {
+    const { store } = this.options;
     let erased = false;
-    for (;;) {
-      const facts = await this.options.store.opened(this.at.position, PAGE);
-      for (const fact of facts) erased = this.#give(fact) || erased;
+    let next: Promise<readonly LedgerFact[]> | undefined = store.opened(this.at.position, PAGE);
+    while (next) {
+      const facts: readonly LedgerFact[] = await next;
       const last = facts.at(-1);
+      next = facts.length < PAGE ? undefined : store.opened(last?.position ?? 0, PAGE);
+      for (const fact of facts) erased = this.#give(fact) || erased;
       if (last?.position !== undefined && last.chain !== undefined)
         this.#mark({ position: last.position, chain: last.chain });
-      if (facts.length < PAGE) return erased;
     }
+    return erased;
   }
 
   /** Facts that wait come again whenever the log has moved: they may have stood in it before. */
@@ -196,6 +202,20 @@ export class Replica<State, Fact = LedgerFact> {
   #mark(mark: Mark): void {
     this.#marks = thinned([mark, ...this.#marks]);
   }
+}
+
+/**
+ * One part of a valid snapshot, long before the whole state is there: a screen may begin with it. It
+ * lacks what came after the snapshot was made, so it is to be shown, never decided upon.
+ */
+export async function firstPart(
+  store: LedgerStore,
+  fold: number,
+  part: string,
+): Promise<string | undefined> {
+  const snapshot = await store.snapshot(fold, [STATE + part]);
+  if (!snapshot || (await store.chainAt(snapshot.position)) !== snapshot.chain) return undefined;
+  return snapshot.parts[STATE + part];
 }
 
 /** Newest first, the gaps at least doubling, and always the start. */

@@ -7,11 +7,11 @@ import type { Hash } from './hash.ts';
 import { type DeviceId, type FactId, type Instant, millisOf, type StaffId } from './ids.ts';
 import type { Lock } from './lock.ts';
 import { commonMark } from './marks.ts';
-import type { LedgerStore } from './store.ts';
+import type { Head, LedgerStore } from './store.ts';
 import {
   type Delivered,
   fitting,
-  MAX_CHARACTERS,
+  MAX_BYTES,
   MAX_FACTS,
   type SyncAnswer,
   type SyncRefusal,
@@ -48,7 +48,8 @@ export async function answerSync(
   request: SyncRequest,
   moment: SyncMoment,
 ): Promise<SyncAnswer> {
-  const { service, format } = await server.store.head();
+  const before = await server.store.head();
+  const { service, format } = before;
   const refused = tooLarge(request) ?? tooNew(request, format);
   if (refused) return refused;
   const checked = checkForms(request.push, { service, hash: server.hash });
@@ -58,8 +59,14 @@ export async function answerSync(
     via: moment.via,
     skew: millisOf(moment.now) - millisOf(request.now),
   };
-  await server.lock(() => takeIn(server, checked.facts, receipt));
-  return { ok: true, reply: await replyTo(server.store, request, moment) };
+  const takenIn =
+    checked.facts.length > 0
+      ? await server.lock(() => takeIn(server, { head: before, facts: checked.facts }, receipt))
+      : undefined;
+  return {
+    ok: true,
+    reply: await replyTo(server.store, request, { ...moment, head: takenIn ?? before }),
+  };
 }
 
 interface Arrival {
@@ -68,19 +75,24 @@ interface Arrival {
   readonly skew: number;
 }
 
-/** Call it inside the lock. Starts again when another program has written to the store meanwhile. */
-async function takeIn(server: LedgerServer, facts: readonly Checked[], by: Arrival): Promise<void> {
+/** Call it inside the lock. Starts again when the head has moved since it was read. */
+async function takeIn(
+  server: LedgerServer,
+  from: { readonly head: Head; readonly facts: readonly Checked[] },
+  by: Arrival,
+): Promise<Head> {
   const { store, hash } = server;
+  let { head } = from;
   for (;;) {
-    const fresh = await notYetKnown(store, facts);
-    if (fresh.length === 0) return;
-    const head = await store.head();
+    const fresh = await notYetKnown(store, from.facts);
+    if (fresh.length === 0) return head;
     const erase = fresh.flatMap(({ body }) => targetsOf(body));
     if (erase.length > 0) await server.rememberErased?.(erase);
     const written = fresh.map((fact) => fact.written);
     const append = receive(written, head, { ...by, hash });
     const done = await store.commit({ log: { expect: head.chain, append }, erase });
-    if (done.ok) return;
+    head = done.head;
+    if (done.ok) return head;
   }
 }
 
@@ -96,11 +108,11 @@ async function notYetKnown(
 async function replyTo(
   store: LedgerStore,
   request: SyncRequest,
-  moment: SyncMoment,
+  moment: SyncMoment & { readonly head: Head },
 ): Promise<SyncReply> {
-  const { now, lease, revoked } = moment;
+  const { now, lease, revoked, head } = moment;
   const from = await commonMark(store, request.marks);
-  const { format, position, chain } = await store.head();
+  const { format, position, chain } = head;
   const base = { now, from, head: { position, chain }, lease, revoked };
   if (request.format < format) return { ...base, more: false, facts: [], update: true };
   const page = fitting(await store.confirmed(from.position, MAX_FACTS));
@@ -116,10 +128,9 @@ function delivered(entry: Confirmed): Delivered {
 }
 
 function tooLarge({ push }: SyncRequest): SyncRefusal | undefined {
-  const characters = push.reduce((sum, fact) => sum + sizeOf(fact), 0);
-  if (push.length <= MAX_FACTS && (push.length === 1 || characters <= MAX_CHARACTERS))
-    return undefined;
-  const detail = `${push.length} facts, ${characters} characters; at most ${MAX_FACTS} and ${MAX_CHARACTERS}`;
+  const bytes = push.reduce((sum, fact) => sum + sizeOf(fact), 0);
+  if (push.length <= MAX_FACTS && (push.length === 1 || bytes <= MAX_BYTES)) return undefined;
+  const detail = `${push.length} facts, ${bytes} bytes; at most ${MAX_FACTS} and ${MAX_BYTES}`;
   return { ok: false, status: 413, reason: 'push-too-large', detail };
 }
 

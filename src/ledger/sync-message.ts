@@ -1,3 +1,4 @@
+import { utf8ToBytes } from '@noble/hashes/utils.js';
 import * as v from 'valibot';
 import type { Confirmed } from './fact.ts';
 import type { FormReason } from './form-reasons.ts';
@@ -15,8 +16,8 @@ import type { Mark } from './store.ts';
 
 /** Facts in one message, either way. */
 export const MAX_FACTS = 500;
-/** Characters of bodies and private records in one message; quoting adds about a fifth on the wire. */
-export const MAX_CHARACTERS = 1_000_000;
+/** Bytes of bodies and private records in one message; quoting at most doubles them on the wire. */
+export const MAX_BYTES = 1_000_000;
 const MAX_MARKS = 64;
 
 export interface Pushed {
@@ -138,14 +139,20 @@ function read<T>(schema: v.GenericSchema<unknown, T>, json: unknown): Read<T> {
 
 /** As many from the front as one message carries: at least one, however long it is. */
 export function fitting<T extends Pushed>(facts: readonly T[]): readonly T[] {
-  let characters = 0;
+  let bytes = 0;
   let n = 0;
   for (const fact of facts.slice(0, MAX_FACTS)) {
-    characters += sizeOf(fact);
-    if (n > 0 && characters > MAX_CHARACTERS) break;
+    bytes += sizeOf(fact);
+    if (n > 0 && bytes > MAX_BYTES) break;
     n += 1;
   }
   return facts.slice(0, n);
 }
 
-export const sizeOf = (fact: Pushed): number => fact.body.length + (fact.private?.length ?? 0);
+/** In bytes of UTF-8. */
+export const sizeOf = (fact: Pushed): number => bytesIn(fact.body) + bytesIn(fact.private ?? '');
+
+const bytesIn = (text: string): number =>
+  ascii.test(text) ? text.length : utf8ToBytes(text).length;
+
+const ascii = /^[\0-\x7f]*$/;

@@ -1,6 +1,6 @@
 import type { Hash } from './hash.ts';
 import type { FactId } from './ids.ts';
-import type { LedgerStore } from './store.ts';
+import type { Head, LedgerStore } from './store.ts';
 import { type Applied, applyReply, inLine, nextRequest, setAside } from './sync-apply.ts';
 import { MAX_FACTS, type SyncAnswer, type SyncRequest } from './sync-message.ts';
 
@@ -64,14 +64,22 @@ export async function syncAll(
   by: { readonly hash: Hash; readonly format: number },
 ): Promise<Round> {
   let skip = 0;
+  let before: Head | undefined;
   for (;;) {
     const round = await syncRound(store, wire, { ...by, skip });
     if (!round.ok && round.reason === 'moved') continue;
     if (!round.ok) return round;
-    const { more, update } = round.applied;
+    const { head, more, update } = round.applied;
     if (update) {
       skip += MAX_FACTS;
-      if (skip >= round.applied.head.pending) return round;
-    } else if (!more && (await inLine(store, 0)).length === 0) return round;
+      if (skip >= head.pending) return round;
+    } else if (!more && (await settled(store, head, before))) return round;
+    before = head;
   }
+}
+
+/** Nothing is left to send, or the last round changed nothing and the next would not either. */
+async function settled(store: LedgerStore, head: Head, before: Head | undefined): Promise<boolean> {
+  if (head.chain === before?.chain && head.pending === before.pending) return true;
+  return (await inLine(store, 0)).length === 0;
 }

@@ -127,6 +127,9 @@ describe('a fact on its way', () => {
     await write(a, ...Array.from({ length: 40 }, () => ({ private: 'x'.repeat(60_000) })));
     const sent = await nextRequest(a, { deviceNow: time, format: 1 });
     expect(sent!.ids).toHaveLength(16);
+    const wide = await tablet('T000000b');
+    await write(wide, ...Array.from({ length: 40 }, () => ({ private: '日'.repeat(20_000) })));
+    expect((await nextRequest(wide, { deviceNow: time, format: 1 }))!.ids).toHaveLength(16);
     await syncAll(a, wire(server), by);
     expect(await a.head()).toMatchObject({ pending: 0, position: 40 });
   });

@@ -12,7 +12,7 @@ import { MAX_FACTS } from './sync-message.ts';
 
 export type Broken =
   | 'broken-link'
-  | 'not-json'
+  | 'not-a-fact'
   | 'private-mismatch'
   | 'wrong-id'
   | 'wrong-head'

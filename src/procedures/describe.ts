@@ -1,18 +1,19 @@
-import * as v from 'valibot';
 import type { FactOf, Kind, NewFact } from '../care/catalogue.ts';
 import type { Home } from '../care/home.ts';
 import { factsIn, standing } from '../care/home.ts';
-import type { FactId, PersonId, StaffId, UnitId } from '../care/ids.ts';
+import type { DrawId, FactId, PersonId, StaffId, UnitId } from '../care/ids.ts';
 import type { Shelf } from '../care/kind.ts';
 import type { PersonField } from '../care/people/facts.ts';
 import { unitOf, units } from '../care/people/unit.ts';
+import type { Refusal } from '../care/refusal.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import type { Role, Skill, StaffField } from '../care/staff/facts.ts';
+import { everyMember, workingHere } from '../care/staff/member.ts';
 import { ranks } from '../care/staff/rights.ts';
 import type { Day } from '../care/time.ts';
-import { day as daySchema } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
+import { wrongDay } from './wrong-entry.ts';
 import { wrongIdentifier } from './wrong-identifier.ts';
 
 /** The facts of a kind that stand for one field: an edit replaces exactly these. */
@@ -36,7 +37,14 @@ export function describePerson(
     person: given,
     fields,
     unit,
-  }: { readonly person?: PersonId; readonly fields: PersonEdit; readonly unit?: string },
+    newUnits = new Map(),
+  }: {
+    readonly person?: PersonId;
+    readonly fields: PersonEdit;
+    readonly unit?: string;
+    /** Units that others in the same act bring with them, by name: each is written down once. */
+    readonly newUnits?: Map<string, UnitId>;
+  },
   doing: Doing,
 ): Outcome {
   const person = given ?? (doing.draw() as PersonId);
@@ -44,6 +52,8 @@ export function describePerson(
   if (wrong !== undefined) return refuse(wrong);
   const misread = wrongIdentifier(home, fields.identifier, today(home, doing));
   if (misread !== undefined) return refuse(misread);
+  if ((unit ?? '').trim().length > 200)
+    return refuse({ reason: 'too-long', field: 'unit', most: 200 });
   const described = standing(factsIn(home, 'person', person), 'person.described');
   const facts: NewFact[] = [];
   for (const [about, raw] of Object.entries(fields) as [PersonField, string][]) {
@@ -56,24 +66,26 @@ export function describePerson(
     });
     facts.push({ kind: 'person.described', data: { person, about, ...old }, private: { value } });
   }
-  return allow([...facts, ...placed(home, person, { unit, doing })]);
+  return allow([...facts, ...placed(home, person, { unit, newUnits, draw: doing.draw })]);
 }
 
 function wrongField(
   fields: PersonEdit,
   { needsName, today: now }: { needsName: boolean; today: Day },
-) {
-  if (needsName && (fields.name ?? '').trim() === '')
-    return { reason: 'empty', field: 'name' } as const;
+): Refusal | undefined {
+  if (needsName && (fields.name ?? '').trim() === '') return { reason: 'empty', field: 'name' };
   if (fields.name !== undefined && fields.name.trim() === '')
-    return { reason: 'empty', field: 'name' } as const;
+    return { reason: 'empty', field: 'name' };
   const born = (fields.born ?? '').trim();
-  if (born !== '' && !v.is(daySchema, born))
-    return { reason: 'not-a-day', field: 'born', given: born } as const;
-  if (born !== '' && born > now) return { reason: 'in-the-future', field: 'born' } as const;
+  const wrongBorn = born === '' ? undefined : wrongDay(born, { field: 'born', notAfter: now });
+  if (wrongBorn !== undefined) return wrongBorn;
+  return tooLong(fields);
+}
+
+function tooLong(fields: Partial<Record<PersonField | StaffField, string>>): Refusal | undefined {
   for (const [field, value] of Object.entries(fields)) {
     const most = field === 'photo' ? 60_000 : 2000;
-    if (value.length > most) return { reason: 'too-long', field, most } as const;
+    if (value.length > most) return { reason: 'too-long', field, most };
   }
   return undefined;
 }
@@ -82,12 +94,17 @@ function wrongField(
 function placed(
   home: Home,
   person: PersonId,
-  { unit, doing }: { unit: string | undefined; doing: Doing },
+  {
+    unit,
+    newUnits,
+    draw,
+  }: { unit: string | undefined; newUnits: Map<string, UnitId>; draw: DrawId },
 ): NewFact[] {
   const name = unit?.trim().normalize('NFC') ?? '';
   if (name === '') return [];
-  const known = units(home).find((each) => each.name === name)?.id;
-  const id = known ?? (doing.draw() as UnitId);
+  const known = units(home).find((each) => each.name === name)?.id ?? newUnits.get(name);
+  const id = known ?? (draw() as UnitId);
+  newUnits.set(name, id);
   const before = standing(factsIn(home, 'person', person), 'person.placed').at(-1)?.data.unit;
   if (before !== undefined && unitOf(home, before).name === name) return [];
   const old = standingFor(home, ['person', person], { kind: 'person.placed' });
@@ -113,15 +130,31 @@ export function describeStaff(home: Home, edit: StaffEdit, doing: Doing): Outcom
   if (needsName && (edit.fields.name ?? '').trim() === '')
     return refuse({ reason: 'empty', field: 'name' });
   if (!ranks(home, doing.by, 'manager')) return refuse({ reason: 'needs-manager' });
-  const wrong = Object.entries(edit.competence ?? {}).find(
-    ([, until]) => until !== '' && !v.is(daySchema, until),
-  );
-  if (wrong !== undefined) return refuse({ reason: 'not-a-day', field: wrong[0], given: wrong[1] });
+  const wrong = wrongStaff(edit);
+  if (wrong !== undefined) return refuse(wrong);
+  if (edit.role !== undefined && edit.role !== 'manager' && lastManager(home, staff, doing))
+    return refuse({ reason: 'last-manager' });
   return allow([
     ...staffFields(home, staff, edit),
     ...staffRole(home, staff, edit.role),
     ...staffSkills(home, staff, edit.competence),
   ]);
+}
+
+/** Without a manager nobody could ever give a role again. */
+function lastManager(home: Home, staff: StaffId, doing: Doing): boolean {
+  const managers = everyMember(home).filter(
+    (member) => ranks(home, member.id, 'manager') && workingHere(member, today(home, doing)),
+  );
+  return managers.length === 1 && managers[0]?.id === staff;
+}
+
+function wrongStaff({ fields, competence }: StaffEdit): Refusal | undefined {
+  for (const [field, until] of Object.entries(competence ?? {})) {
+    const wrong = until === '' ? undefined : wrongDay(until, { field });
+    if (wrong !== undefined) return wrong;
+  }
+  return tooLong(fields);
 }
 
 function staffFields(home: Home, staff: StaffId, edit: StaffEdit): NewFact[] {
@@ -190,5 +223,23 @@ export function staffLeft(
   doing: Doing,
 ): Outcome {
   if (!ranks(home, doing.by, 'manager')) return refuse({ reason: 'needs-manager' });
-  return allow([{ kind: 'staff.left', data: { staff, on } }]);
+  const wrong = wrongDay(on, { field: 'on' });
+  if (wrong !== undefined) return refuse(wrong);
+  if (lastManager(home, staff, doing)) return refuse({ reason: 'last-manager' });
+  const old = standingFor(home, ['staff', staff], { kind: 'staff.left' });
+  return allow([{ kind: 'staff.left', data: { staff, on, ...old } }]);
+}
+
+/** Back at work, or their leaving was a slip: the leaving no longer counts. */
+export function staffReturned(
+  home: Home,
+  { staff, on }: { readonly staff: StaffId; readonly on: Day },
+  doing: Doing,
+): Outcome {
+  if (!ranks(home, doing.by, 'manager')) return refuse({ reason: 'needs-manager' });
+  const wrong = wrongDay(on, { field: 'on' });
+  if (wrong !== undefined) return refuse(wrong);
+  const { replaces } = standingFor(home, ['staff', staff], { kind: 'staff.left' });
+  if (replaces === undefined) return refuse({ reason: 'nothing-changed' });
+  return allow([{ kind: 'staff.returned', data: { staff, on, replaces } }]);
 }

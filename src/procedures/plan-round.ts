@@ -4,10 +4,13 @@ import type { PersonId, RoundId, StaffId } from '../care/ids.ts';
 import { kitKindOf, policyOn, testKindOf } from '../care/policy/in-force.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import { dueOn } from '../care/rounds/due.ts';
+import { readinessOf } from '../care/rounds/readiness.ts';
 import type { LeftOff, Listed } from '../care/rounds/round.ts';
-import { roundOf } from '../care/rounds/round.ts';
+import { roundOf, roundsOn } from '../care/rounds/round.ts';
+import { memberOf, workingHere } from '../care/staff/member.ts';
 import type { Day, Instant } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
+import { today } from './doing.ts';
 import { pairRefusal } from './take-swab/start.ts';
 
 export interface RoundPlan {
@@ -31,6 +34,8 @@ export function planRound(home: Home, plan: RoundPlan, doing: Doing): Outcome {
   if (kitKindOf(policy, plan.kitKind) === undefined)
     return refuse({ reason: 'empty', field: 'kitKind' });
   if (plan.people.length === 0) return refuse({ reason: 'nobody-chosen' });
+  const forgotten = unsaid(home, plan);
+  if (forgotten !== undefined) return refuse({ reason: 'left-off-unsaid', person: forgotten });
   const pair = pairRefusal(home, plan, plan.day);
   if (pair !== undefined) return refuse(pair);
   const before = plan.round === undefined ? undefined : roundOf(home, plan.round);
@@ -50,12 +55,33 @@ export function planRound(home: Home, plan: RoundPlan, doing: Doing): Outcome {
       data: {
         round,
         people: listed(home, plan),
-        leftOff: [...plan.leftOff],
+        leftOff: plan.leftOff.filter(({ person }) => !plan.people.includes(person)),
         ...(before && { replaces: before.lists.map((list) => list.id) }),
       },
     },
   ];
   return allow(facts);
+}
+
+/**
+ * Somebody who is due and could be swabbed, yet is neither on the list, nor left off with a reason, nor
+ * on another round of that day.
+ */
+function unsaid(home: Home, plan: RoundPlan): PersonId | undefined {
+  const { day: on, test } = plan;
+  const elsewhere = roundsOn(home, on)
+    .filter(({ id, planned }) => id !== plan.round && planned.data.test === test)
+    .flatMap(({ people }) => people);
+  const said = new Set([
+    ...plan.people,
+    ...[...plan.leftOff, ...elsewhere].map(({ person }) => person),
+  ]);
+  return dueOn(home, { on, test }).find(
+    (line) =>
+      line.excluded === undefined &&
+      !said.has(line.person.id) &&
+      readinessOf(home, line.person.id, { test, on }).holds.length === 0,
+  )?.person.id;
 }
 
 function listed(home: Home, plan: RoundPlan): Listed[] {
@@ -82,9 +108,13 @@ export function rebookCourier(
     due,
     who,
   }: { readonly round: RoundId; readonly due: Instant; readonly who: StaffId },
+  doing: Doing,
 ): Outcome {
   const round = roundOf(home, id);
   if (round === undefined) return refuse({ reason: 'not-closed-yet' });
+  if (due <= doing.now) return refuse({ reason: 'in-the-past', field: 'due' });
+  if (!workingHere(memberOf(home, who), today(home, doing)))
+    return refuse({ reason: 'not-working-here', staff: who });
   const replaces = round.rebooked === undefined ? {} : { replaces: [round.rebooked.id] };
   return allow([{ kind: 'courier.rebooked', data: { round: id, due, who, ...replaces } }]);
 }

@@ -3,12 +3,15 @@ import type { Authority } from '../care/consent/facts.ts';
 import type { Home } from '../care/home.ts';
 import { factsIn, standing } from '../care/home.ts';
 import type { FactId, PersonId, RoundId } from '../care/ids.ts';
+import type { Refusal } from '../care/refusal.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import { ranks } from '../care/staff/rights.ts';
 import type { Caution, PlanField } from '../care/support/facts.ts';
+import { planOf } from '../care/support/plan.ts';
 import type { Day } from '../care/time.ts';
 import { standingFor } from './describe.ts';
 import type { Doing, Outcome } from './doing.ts';
+import { wrongDay, wrongText } from './wrong-entry.ts';
 
 /**
  * On whose word this person may be asked, for one kind of test and until a day. It never stands in
@@ -28,8 +31,12 @@ export function recordConsent(
 ): Outcome {
   if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
   if (given.reason.trim() === '') return refuse({ reason: 'reason-missing' });
-  if (given.until < given.from)
-    return refuse({ reason: 'not-a-day', field: 'until', given: given.until });
+  if (given.reason.length > 4000)
+    return refuse({ reason: 'too-long', field: 'reason', most: 4000 });
+  const wrong =
+    wrongDay(given.from, { field: 'from' }) ?? wrongDay(given.until, { field: 'until' });
+  if (wrong !== undefined) return refuse(wrong);
+  if (given.until < given.from) return refuse({ reason: 'ends-before-start', field: 'until' });
   const { reason, ...data } = given;
   const old = standingFor(home, ['person', given.person], {
     kind: 'consent.decided',
@@ -63,7 +70,9 @@ export function writePlan(
     });
     facts.push({ kind: 'support.described', data: { person, about, ...old }, private: { value } });
   }
-  if (plan.next !== undefined) {
+  if (plan.next !== undefined && plan.next !== planOf(home, person).nextReview) {
+    const wrong = wrongDay(plan.next, { field: 'next' });
+    if (wrong !== undefined) return refuse(wrong);
     const old = standingFor(home, ['person', person], { kind: 'support.reviewed' });
     facts.push({ kind: 'support.reviewed', data: { person, next: plan.next, ...old } });
   }
@@ -82,37 +91,44 @@ export const setWays = (
   ]);
 
 /** Anybody may raise a caution; from then on a swab waits for a clinician's answer. */
-export const raiseCaution = (raised: {
+export function raiseCaution(raised: {
   readonly person: PersonId;
   readonly caution: Caution;
   readonly note: string;
-}): Outcome =>
-  raised.note.trim() === ''
-    ? refuse({ reason: 'empty', field: 'note' })
-    : allow([
-        {
-          kind: 'caution.raised',
-          data: { person: raised.person, caution: raised.caution },
-          private: { note: raised.note.trim() },
-        },
-      ]);
+}): Outcome {
+  const { person, caution, note } = raised;
+  const wrong = wrongText(note, { field: 'note', most: 500 });
+  if (wrong !== undefined) return refuse(wrong);
+  return allow([
+    { kind: 'caution.raised', data: { person, caution }, private: { note: note.trim() } },
+  ]);
+}
+
+interface FromClinician {
+  readonly clinician: string;
+  readonly words: string;
+}
+
+const wrongClinician = ({ clinician, words }: FromClinician): Refusal | undefined =>
+  wrongText(clinician, { field: 'clinician', most: 500 }) ??
+  wrongText(words, { field: 'words', most: 4000 });
 
 export function answerCaution(
   home: Home,
-  given: {
+  given: FromClinician & {
     readonly person: PersonId;
     readonly caution: FactId;
     readonly answer: FactOf<'caution.answered'>['data']['answer'];
     readonly until?: Day;
-    readonly clinician: string;
-    readonly words: string;
   },
   doing: Doing,
 ): Outcome {
   if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
-  if (given.clinician.trim() === '') return refuse({ reason: 'empty', field: 'clinician' });
-  if (given.words.trim() === '') return refuse({ reason: 'empty', field: 'words' });
   const { clinician, words, ...data } = given;
+  const wrong =
+    wrongClinician(given) ??
+    (data.until === undefined ? undefined : wrongDay(data.until, { field: 'until' }));
+  if (wrong !== undefined) return refuse(wrong);
   const old = standingFor(home, ['person', given.person], {
     kind: 'caution.answered',
     where: (fact) => fact.data.caution === given.caution,
@@ -126,20 +142,24 @@ export function answerCaution(
   ]);
 }
 
-/** What was agreed with the doctor to do beforehand, and how long ahead. Never a dose. */
+/**
+ * What was agreed with the doctor to do beforehand, and how long ahead. Never a dose. `instead` names
+ * the agreement that this one stands in for.
+ */
 export function agreePreparation(
-  given: Omit<FactOf<'preparation.agreed'>['data'], 'replaces'> & {
-    readonly clinician: string;
-    readonly words: string;
-  },
+  given: Omit<FactOf<'preparation.agreed'>['data'], 'replaces'> &
+    FromClinician & { readonly instead?: FactId },
 ): Outcome {
-  const { clinician, words, ...data } = given;
-  if (clinician.trim() === '') return refuse({ reason: 'empty', field: 'clinician' });
-  if (words.trim() === '') return refuse({ reason: 'empty', field: 'words' });
+  const { clinician, words, instead, ...data } = given;
+  const lead = data.leadMinutes;
+  const wrong = wrongClinician(given) ?? wrongDay(data.until, { field: 'until' });
+  if (wrong !== undefined) return refuse(wrong);
+  if (!Number.isInteger(lead) || lead < 0 || lead > 24 * 60)
+    return refuse({ reason: 'not-a-count', field: 'leadMinutes' });
   return allow([
     {
       kind: 'preparation.agreed',
-      data,
+      data: { ...data, ...(instead !== undefined && { replaces: [instead] }) },
       private: { clinician: clinician.trim(), words: words.trim() },
     },
   ]);

@@ -10,6 +10,7 @@ import type { Action } from '../care/results/actions.ts';
 import { actionsFor } from '../care/results/actions.ts';
 import type { ActionKind, Outcome as TestOutcome } from '../care/results/facts.ts';
 import { registrationOf, resultsFor } from '../care/results/outcome.ts';
+import { memberOf, workingHere } from '../care/staff/member.ts';
 import type { Day, Instant } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
@@ -26,6 +27,8 @@ export interface GivenResult {
     | undefined;
   /** This corrects or withdraws what was reported before. */
   readonly corrects?: boolean;
+  /** Nothing on it matches the person: kept all the same, and held until a senior has settled it. */
+  readonly doubtful?: boolean;
 }
 
 /** Which test a code names, for showing back before anything is kept. */
@@ -40,7 +43,8 @@ export function testNamed(
 
 /**
  * A result by its code, kept only if a second identifier agrees with the person the code leads to.
- * A result for a code nobody here used is kept too, as a finding: it physically came.
+ * One for a code nobody here used is kept too, and so is one that is given as doubtful, each as a
+ * finding: it physically came.
  */
 export function recordResult(home: Home, given: GivenResult, doing: Doing): Outcome {
   if (given.reported > today(home, doing))
@@ -48,8 +52,10 @@ export function recordResult(home: Home, given: GivenResult, doing: Doing): Outc
   const code = given.code.trim() as Code;
   const named = testNamed(home, code);
   if (named === undefined) return allow([fact(given, { code, matched: 'none', replaces: [] })]);
+  const { test } = named;
   if (given.second === undefined || !agrees(home, named, given.second)) {
-    return refuse({ reason: 'second-identifier-differs' });
+    if (given.doubtful !== true) return refuse({ reason: 'second-identifier-differs' });
+    return allow([fact(given, { code, test, matched: 'none', replaces: [] })]);
   }
   const before = resultsFor(home, named.test);
   const [last] = before;
@@ -57,7 +63,7 @@ export function recordResult(home: Home, given: GivenResult, doing: Doing): Outc
     return refuse({ reason: 'result-exists', outcome: last.data.outcome, at: last.at });
   }
   const replaces = before.map((result) => result.id);
-  return allow([fact(given, { code, test: named.test, matched: given.second.is, replaces })]);
+  return allow([fact(given, { code, test, matched: given.second.is, replaces })]);
 }
 
 type Recorded = Extract<NewFact, { kind: 'result.recorded' }>;
@@ -96,12 +102,17 @@ const plain = (text: string): string =>
   text.normalize('NFKD').replace(/\p{M}/gu, '').replace(/\s+/g, '').toLocaleLowerCase('en');
 
 /** Somebody rang about a late result: whom, what was said, when to ring again. */
-export const chaseResult = (chase: {
-  readonly test: TestId;
-  readonly whom: string;
-  readonly said: string;
-  readonly next?: Instant;
-}): Outcome => {
+export const chaseResult = (
+  chase: {
+    readonly test: TestId;
+    readonly whom: string;
+    readonly said: string;
+    readonly next?: Instant;
+  },
+  doing: Doing,
+): Outcome => {
+  if (chase.next !== undefined && chase.next <= doing.now)
+    return refuse({ reason: 'in-the-past', field: 'next' });
   if (chase.whom.trim() === '') return refuse({ reason: 'empty', field: 'whom' });
   if (chase.said.trim() === '') return refuse({ reason: 'empty', field: 'said' });
   const next = chase.next === undefined ? {} : { next: chase.next };
@@ -131,9 +142,13 @@ export function nameAction(
     readonly who: StaffId;
     readonly due: Instant;
   },
+  doing: Doing,
 ): Outcome {
   const found = find(home, test, action);
   if (found === undefined) return refuse({ reason: 'result-superseded' });
+  if (due <= doing.now) return refuse({ reason: 'in-the-past', field: 'due' });
+  if (!workingHere(memberOf(home, who), today(home, doing)))
+    return refuse({ reason: 'not-working-here', staff: who });
   const replaces = found.named === undefined ? {} : { replaces: [found.named.id] };
   return allow([
     {

@@ -3,6 +3,7 @@ import type { FactId } from '../care/ids.ts';
 import type { Verdict } from '../care/quality/facts.ts';
 import { standingOf } from '../care/quality/finding.ts';
 import { findings } from '../care/quality/findings.ts';
+import { verdictsFor } from '../care/quality/verdicts.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import { ranks } from '../care/staff/rights.ts';
 import type { Doing, Outcome } from './doing.ts';
@@ -27,6 +28,9 @@ export function settleFinding(
   if (found === undefined || !found.members.every((id) => seen.has(id))) {
     return refuse({ reason: 'finding-gone' });
   }
+  if (!verdictsFor(found.kind).includes(settle.verdict)) return refuse({ reason: 'verdict-unfit' });
+  const picked = settle.keeps !== undefined && found.members.includes(settle.keeps);
+  if (settle.verdict === 'one-stands' && !picked) return refuse({ reason: 'keeps-missing' });
   const before = standingOf(home, found);
   const replaces =
     before.state === 'settled-differently'
@@ -43,7 +47,7 @@ export function settleFinding(
         finding: found.id,
         members: [...found.members],
         verdict: settle.verdict,
-        ...(settle.keeps !== undefined && { keeps: settle.keeps }),
+        ...(settle.verdict === 'one-stands' && picked && { keeps: settle.keeps }),
         ...(replaces.length > 0 && { replaces }),
       },
       private: { reason: settle.reason.trim() },

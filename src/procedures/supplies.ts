@@ -1,3 +1,4 @@
+import type { DataOf } from '../care/catalogue.ts';
 import { codeUse } from '../care/custody/code.ts';
 import type { Home } from '../care/home.ts';
 import { factsIn, standing } from '../care/home.ts';
@@ -11,7 +12,9 @@ import type { Day } from '../care/time.ts';
 import { standingFor } from './describe.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
-import { malformed } from './take-swab/kit.ts';
+import { malformed, usedBefore } from './take-swab/kit.ts';
+import { wrongBox } from './unpack-kits.ts';
+import { wrongText } from './wrong-entry.ts';
 
 /** Kits came in: which kind, lot, expiry, how many, and the codes of those unpacked and scanned. */
 export function receiveKits(
@@ -26,14 +29,13 @@ export function receiveKits(
   doing: Doing,
 ): Outcome {
   const on = today(home, doing);
-  const lot = came.lot.trim();
+  const lot = came.lot.trim().normalize('NFC');
   if (kitKindOf(policyOn(home, on).policy, came.kitKind) === undefined) {
     return refuse({ reason: 'kit-other-kind', kitKind: came.kitKind });
   }
-  if (lot === '') return refuse({ reason: 'empty', field: 'lot' });
+  const wrong = wrongBox(home, { ...came, lot });
+  if (wrong !== undefined) return refuse(wrong);
   if (came.expires < on) return refuse({ reason: 'kit-expired', on: came.expires });
-  if (!Number.isInteger(came.count) || came.count < 1)
-    return refuse({ reason: 'empty', field: 'count' });
   for (const code of came.codes) {
     const wrong = malformed(home, { kitKind: came.kitKind, code, on });
     if (wrong !== undefined) return refuse(wrong);
@@ -63,7 +65,13 @@ export const countKits = (
   home: Home,
   seen: { readonly kitKind: string; readonly lot: string; readonly count: number },
   doing: Doing,
-): Outcome => allow([{ kind: 'kits.counted', data: { ...seen, on: today(home, doing) } }]);
+): Outcome =>
+  isCount(seen.count)
+    ? allow([{ kind: 'kits.counted', data: { ...seen, on: today(home, doing) } }])
+    : refuse({ reason: 'not-a-count', field: 'count' });
+
+const isCount = (count: number): boolean =>
+  Number.isInteger(count) && count >= 0 && count <= 1_000_000;
 
 export function recallLot(
   home: Home,
@@ -72,35 +80,53 @@ export function recallLot(
 ): Outcome {
   if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
   if (recall.reason.trim() === '') return refuse({ reason: 'reason-missing' });
+  const wrong = wrongText(recall.reason, { field: 'reason', most: 500 });
+  if (wrong !== undefined) return refuse(wrong);
   const { reason, ...data } = recall;
   return allow([{ kind: 'lot.recalled', data, private: { reason: reason.trim() } }]);
 }
 
-export const putKitAside = (aside: {
-  readonly kitKind: string;
-  readonly lot?: string;
-  readonly code?: Code;
-  readonly why: 'damaged' | 'expired' | 'recalled' | 'incomplete' | 'labels-differ' | 'other';
-}): Outcome => allow([{ kind: 'kit.put-aside', data: aside }]);
+/** Whoever scans it means this kit; without a code it is one of its lot, or of nobody knows which. */
+export function putKitAside(
+  home: Home,
+  aside: {
+    readonly kitKind: string;
+    readonly lot?: string;
+    readonly code?: string;
+    readonly why: DataOf<'kit.put-aside'>['why'];
+  },
+  doing: Doing,
+): Outcome {
+  const { code: raw, ...data } = aside;
+  if (raw === undefined) return allow([{ kind: 'kit.put-aside', data }]);
+  const code = raw.trim() as Code;
+  const wrong =
+    malformed(home, { kitKind: aside.kitKind, code, on: today(home, doing) }) ??
+    usedBefore(home, code);
+  if (wrong !== undefined) return refuse(wrong);
+  return allow([{ kind: 'kit.put-aside', data: { ...data, code } }]);
+}
 
 export const countPpe = (
   home: Home,
   seen: { readonly item: PpeItem; readonly count: number },
   doing: Doing,
 ): Outcome =>
-  allow([
-    {
-      kind: 'ppe.counted',
-      data: {
-        ...seen,
-        on: today(home, doing),
-        ...standingFor(home, ['ppe', 'counted'], {
+  isCount(seen.count)
+    ? allow([
+        {
           kind: 'ppe.counted',
-          where: (fact) => fact.data.item === seen.item,
-        }),
-      },
-    },
-  ]);
+          data: {
+            ...seen,
+            on: today(home, doing),
+            ...standingFor(home, ['ppe', 'counted'], {
+              kind: 'ppe.counted',
+              where: (fact) => fact.data.item === seen.item,
+            }),
+          },
+        },
+      ])
+    : refuse({ reason: 'not-a-count', field: seen.item });
 
 /** A manager says which version of which policy the service works by, from which day. */
 export function confirmPolicy(

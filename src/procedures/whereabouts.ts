@@ -7,6 +7,7 @@ import { ranks } from '../care/staff/rights.ts';
 import type { Day } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
+import { wrongDay } from './wrong-entry.ts';
 
 /** Somebody moved in, or came back. Starts the rule for returns or admissions. */
 export function personCame(
@@ -18,7 +19,8 @@ export function personCame(
   },
   doing: Doing,
 ): Outcome {
-  if (came.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  const wrong = wrongDay(came.on, { field: 'on', notAfter: today(home, doing) });
+  if (wrong !== undefined) return refuse(wrong);
   return allow([{ kind: 'person.came', data: came }]);
 }
 
@@ -31,7 +33,8 @@ export function personWent(
   },
   doing: Doing,
 ): Outcome {
-  if (went.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  const wrong = wrongDay(went.on, { field: 'on', notAfter: today(home, doing) });
+  if (wrong !== undefined) return refuse(wrong);
   return allow([{ kind: 'person.went', data: went }]);
 }
 
@@ -45,7 +48,10 @@ export function noticeSymptoms(
   },
   doing: Doing,
 ): Outcome {
-  if (seen.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  const wrong = wrongDay(seen.on, { field: 'on', notAfter: today(home, doing) });
+  if (wrong !== undefined) return refuse(wrong);
+  if (seen.note.trim().length > 500)
+    return refuse({ reason: 'too-long', field: 'note', most: 500 });
   if (seen.signs.length === 0 && seen.note.trim() === '')
     return refuse({ reason: 'empty', field: 'signs' });
   const { person, on } = seen;
@@ -68,7 +74,10 @@ export function noteContact(
   },
   doing: Doing,
 ): Outcome {
-  if (contact.on > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'on' });
+  const wrong = wrongDay(contact.on, { field: 'on', notAfter: today(home, doing) });
+  if (wrong !== undefined) return refuse(wrong);
+  if (contact.note.trim().length > 500)
+    return refuse({ reason: 'too-long', field: 'note', most: 500 });
   const { note, ...data } = contact;
   return allow([{ kind: 'contact.noted', data, private: { note: note.trim() } }]);
 }

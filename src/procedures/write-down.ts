@@ -22,12 +22,12 @@ export interface Desk {
 }
 
 /** What a procedure asked for, in the ledger's own terms. */
-export const draftOf = (fact: NewFact): Draft => ({
+const draftOf = (fact: NewFact): Draft => ({
   kind: fact.kind,
   v: catalogue[fact.kind].v,
-  data: fact.data as unknown as Draft['data'],
+  data: fact.data,
   ...(fact.private !== undefined && {
-    private: fact.private as unknown as NonNullable<Draft['private']>,
+    private: fact.private,
   }),
 });
 

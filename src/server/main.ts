@@ -1,17 +1,14 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { hostname, networkInterfaces } from 'node:os';
 import { windlestraw } from '../../demo/source.ts';
 import { FORMAT } from '../care/catalogue.ts';
-import type { Hash } from '../ledger/hash.ts';
 import { ErasureFile } from '../ledger/stores/sqlite/erasure-file.ts';
+import { nodeHash } from '../ledger/stores/sqlite/node-hash.ts';
 import { openSqlite } from '../ledger/stores/sqlite/open.ts';
 import { startWords } from './start/faults.ts';
 import type { Machine } from './start/machine.ts';
 import { HELP, readOptions } from './start/options.ts';
 import { type Running, serve } from './start/serve.ts';
-
-/** The platform's SHA-256: four times as fast as the one in plain JavaScript. */
-const nodeHash: Hash = (text) => createHash('sha256').update(text).digest('base64url');
 
 const thisMachine = (appFolder: string): Machine => ({
   now: Date.now,
@@ -41,7 +38,10 @@ export async function main(
   // Whatever is made from here on is for this user alone.
   process.umask(0o077);
   const read = readOptions(args, process.env, at.cwd);
-  if (!read.ok) return fail(read.message);
+  if (!read.ok) {
+    fail(read.message);
+    return undefined;
+  }
   if (read.options.help) {
     console.log(HELP);
     return undefined;
@@ -53,14 +53,14 @@ export async function main(
   } catch (error) {
     const told = startWords(error);
     if (told === undefined) throw error;
-    return fail(told);
+    fail(told);
+    return undefined;
   }
 }
 
-function fail(message: string): undefined {
+function fail(message: string): void {
   console.error(message);
   process.exitCode = 1;
-  return undefined;
 }
 
 /** The first signal ends it tidily, the second at once. */

@@ -8,7 +8,8 @@ export function got<T>(outcome: Outcome<T>): T {
 }
 
 /** The reason of a refusal, or nothing. */
-export const reasonOf = (outcome: Outcome<unknown>): RefusalReason | undefined => (outcome.ok ? undefined : outcome.reason);
+export const reasonOf = (outcome: Outcome<unknown>): RefusalReason | undefined =>
+  outcome.ok ? undefined : outcome.reason;
 
 /** Every number in a value, however deep. */
 export function numbersIn(value: unknown): readonly number[] {

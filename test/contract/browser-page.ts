@@ -16,8 +16,8 @@ const flags = [
 
 export interface OpenPage {
   readonly page: Page;
-  /** Another page of the same profile: a second tab. */
-  readonly another: () => Promise<Page>;
+  /** Another page of the same profile: a second tab; under another name, of another origin. */
+  readonly another: (host?: string) => Promise<Page>;
   readonly close: () => Promise<void>;
 }
 
@@ -31,9 +31,9 @@ export async function openPage(entry: string): Promise<OpenPage> {
   const browser = await chromium.launch({ executablePath, args: flags });
   const context = await browser.newContext();
   const { port } = server.address() as AddressInfo;
-  const another = async () => {
+  const another = async (host = '127.0.0.1') => {
     const page = await context.newPage();
-    await page.goto(`http://127.0.0.1:${port}/`);
+    await page.goto(`http://${host}:${port}/`);
     await page.waitForFunction('globalThis.ready === true');
     return page;
   };

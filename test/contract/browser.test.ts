@@ -23,3 +23,26 @@ describe('IndexedDB in Chromium keeps the contract', () => {
     expect(failure).toBeUndefined();
   });
 });
+
+describe('in real tabs', () => {
+  const call = <T>(page: OpenPage['page'], text: string) => page.evaluate<T>(`globalThis.${text}`);
+
+  test('two that write at once make one chain, without a gap or a fork', async () => {
+    const other = await opened.another();
+    await Promise.all([opened.page, other].map((page) => call(page, "appendMany('tabs', 20)")));
+    const seqs = await call<number[]>(other, "seqsOf('tabs')");
+    expect(seqs).toEqual(Array.from({ length: 40 }, (_, n) => n + 1));
+    await other.close();
+  });
+
+  test('a browser without room says so, and what was kept before is whole', async () => {
+    // An origin of its own: how much room one has is remembered for a while once it was asked.
+    const page = await opened.another('localhost');
+    const session = await page.context().newCDPSession(page);
+    const origin = `${new URL(page.url()).origin}/`;
+    await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 8_000_000 });
+    expect(await call(page, "fillUp('room')")).toEqual({ reason: 'full', sound: true });
+    await session.send('Storage.overrideQuotaForOrigin', { origin });
+    await page.close();
+  });
+});

@@ -12,13 +12,16 @@ import { SERVICE } from './home.ts';
 
 /** A tablet's own ledger with the real sync procedures, over real HTTP. */
 export class TabletCopy {
-  readonly store = MemoryStore.open(SERVICE as ServiceId);
+  readonly store: MemoryStore;
   last: SyncReply | undefined;
 
   constructor(
     private readonly caller: Caller,
     private readonly clock: { ms: number },
-  ) {}
+    service = SERVICE,
+  ) {
+    this.store = MemoryStore.open(service as ServiceId);
+  }
 
   async begin({ device }: Enrolled): Promise<this> {
     await enrol(this.store, device as DeviceId);

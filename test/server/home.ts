@@ -27,7 +27,7 @@ import { Caller } from './caller.ts';
 export const SERVICE = 'aldermere';
 export const MANAGER = 'ottoline' as StaffId;
 export const WORKER = 'jonahbee' as StaffId;
-export const PINS: Readonly<Record<StaffId, string>> = { [MANAGER]: '402917', [WORKER]: '735160' };
+const PINS: Readonly<Record<StaffId, string>> = { [MANAGER]: '402917', [WORKER]: '735160' };
 export const pinOf = (staff: StaffId): string => PINS[staff] ?? '';
 
 export interface Home {
@@ -71,7 +71,7 @@ export async function startHome(
 
 export const clear = (home: Home): void => rmSync(home.folder, { recursive: true });
 
-export function openParts(folder: string, clock: { ms: number }): Parts {
+function openParts(folder: string, clock: { ms: number }): Parts {
   const store = openSqlite(join(folder, 'ledger.sqlite'), {
     service: SERVICE as ServiceId,
     format: 1,

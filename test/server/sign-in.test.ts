@@ -51,6 +51,8 @@ describe('signing in', () => {
     const { key } = caller;
     caller.key = undefined;
     expect((await caller.call('GET', '/me')).status).toBe(401);
+    caller.key = 'A'.repeat(43);
+    expect((await caller.call('GET', '/me')).status).toBe(401);
     caller.key = key;
     caller.cookies.clear();
     expect((await caller.call('GET', '/me')).status).toBe(401);

@@ -1,4 +1,5 @@
 import type { PersonId, RoundId, StaffId, TestId, TurnId } from '../../src/care/ids.ts';
+import { dueOn } from '../../src/care/rounds/due.ts';
 import { dayOf, momentOf } from '../../src/care/time.ts';
 import { packBag } from '../../src/procedures/pack.ts';
 import { planRound } from '../../src/procedures/plan-round.ts';
@@ -20,6 +21,10 @@ export function plan(
   pair = { swabber: 'pia', recorder: 'jonah' },
 ): RoundId {
   const day = dayOf(trial.now, trial.home.service.zone);
+  const leftOff = dueOn(trial.home, { on: day, test: 'respiratory' })
+    .map((line) => line.person.id)
+    .filter((person) => !people.includes(person))
+    .map((person) => ({ person, why: 'another-day' as const }));
   const facts = trial.must(
     planRound(
       trial.home,
@@ -27,7 +32,7 @@ export function plan(
         ...{
           day,
           people,
-          leftOff: [],
+          leftOff,
           test: 'respiratory',
           kitKind: 'single-swab',
           packMinutes: 20,

@@ -10,6 +10,8 @@ import type { Day, Instant } from '../../care/time.ts';
 import { dayOf } from '../../care/time.ts';
 import type { Doing, Outcome } from '../../procedures/doing.ts';
 import type { SyncState } from '../pieces/page/sync-state.ts';
+import type { Calls } from '../tablet/calls.ts';
+import type { ProblemKind } from '../tablet/state.ts';
 
 /** What came of a touch: kept, turned away with words, or not stored because the tablet could not. */
 export type Acted =
@@ -34,6 +36,20 @@ export interface Desk {
   /** Decides on the home as it is now and keeps the facts before it answers. */
   readonly act: (decide: (home: Home, doing: Doing) => Outcome) => Promise<Acted>;
   readonly lock: () => void;
+  /** Another colleague takes the tablet; the screen stays. */
+  readonly changeHands: () => void;
+  /** While the answer is not called, the tablet locks only after the longer idle time: a kit is open. */
+  readonly holdOpen: () => () => void;
+  /** Calls that only the server can answer; undefined where there is none to ask. */
+  readonly server: Pick<Calls, 'ask' | 'setPin' | 'endPin'> | undefined;
+  /** Whoever is signed in has a session with the server, as a manager's calls need. */
+  readonly session: boolean;
+  readonly notices: {
+    readonly problem: ProblemKind | undefined;
+    readonly storage: 'low' | 'mayGo' | undefined;
+    /** Begins the newer program that is ready. */
+    readonly update: (() => void) | undefined;
+  };
 }
 
 const DeskContext = createContext<Desk | null>(null);

@@ -30,6 +30,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.needsSenior;
     case 'needs-manager':
       return say.needsManager;
+    case 'last-manager':
+      return say.lastManager;
     case 'unknown-staff':
       return say.unknownStaff;
     case 'unknown-person':
@@ -114,6 +116,12 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.kitOtherKind;
     case 'no-kits':
       return say.noKits;
+    case 'code-in-stock':
+      return say.codeInStock(refusal.lot);
+    case 'lot-ends-otherwise':
+      return say.lotEndsOtherwise(refusal.lot, refusal.on);
+    case 'delivery-unknown':
+      return say.deliveryUnknown;
     case 'code-unknown':
       return say.codeUnknown(refusal.code);
     case 'not-sealed':
@@ -138,6 +146,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.notClosedYet;
     case 'reference-used':
       return say.referenceUsed(refusal.reference, names.test(refusal.test));
+    case 'reference-is-code':
+      return say.referenceIsCode(refusal.reference);
     case 'already-registered':
       return say.alreadyRegistered(refusal.reference);
     case 'not-packed':
@@ -150,18 +160,40 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.resultSuperseded;
     case 'finding-gone':
       return say.findingGone;
+    case 'verdict-unfit':
+      return say.verdictUnfit;
+    case 'keeps-missing':
+      return say.keepsMissing;
     case 'reason-missing':
       return say.reasonMissing;
+    case 'policy-unreadable':
+      return say.policyUnreadable(refusal.where, refusal.what);
+    case 'policy-version-taken':
+      return say.policyVersionTaken(refusal.policy, refusal.version);
     case 'in-the-future':
       return say.inTheFuture;
+    case 'in-the-past':
+      return say.inThePast;
     case 'not-a-day':
       return say.notADay(refusal.given);
+    case 'ends-before-start':
+      return say.endsBeforeStart;
+    case 'not-a-count':
+      return say.notACount;
+    case 'nothing-changed':
+      return say.nothingChanged;
+    case 'may-not-strike-out':
+      return say.mayNotStrikeOut;
     case 'empty':
       return say.empty;
     case 'too-long':
       return say.tooLong(refusal.most);
     case 'nobody-chosen':
       return say.nobodyChosen;
+    case 'left-off-unsaid':
+      return say.leftOffUnsaid(names.person(refusal.person));
+    case 'no-code-column':
+      return say.noCodeColumn;
     default: {
       const unsaid: never = refusal;
       return unsaid;

@@ -14,6 +14,8 @@ interface Needs {
   readonly service: Service;
   readonly title: string;
   readonly monotonic: () => number;
+  /** Opens the dialog in which another colleague takes the tablet. */
+  readonly hands: () => void;
   /** A fresh random id. */
   readonly draw: () => string;
 }
@@ -45,6 +47,11 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
     sync: syncOf(tablet.state.get()),
     now: () => tablet.now(),
     lock: () => void tablet.lock(),
+    changeHands: needs.hands,
+    holdOpen: () => tablet.holdOpen(),
+    notices: noticesOf(tablet),
+    server: tablet.calls,
+    session: tablet.state.get().session,
   });
   let desk = make();
   const renew = () => {
@@ -91,6 +98,18 @@ function troubleOf(
     default:
       return 'storage';
   }
+}
+
+/** What somebody should know of the tablet itself. */
+function noticesOf(tablet: Tablet): Desk['notices'] {
+  const { problem, storage, updateReady, waiting } = tablet.state.get();
+  // What the server has too may go: it is fetched again. What waits here is nowhere else.
+  const mayGo = storage.promised === false && waiting > 0;
+  return {
+    problem: problem?.kind,
+    storage: storage.room !== 'enough' ? 'low' : mayGo ? 'mayGo' : undefined,
+    update: updateReady ? () => void tablet.takeUpdate() : undefined,
+  };
 }
 
 function syncOf({ waiting, online, problem, lastMet }: TabletState): SyncState {

@@ -4,10 +4,21 @@ import type { RoundId } from '../../care/ids.ts';
 import { Button } from '../pieces/form/button.tsx';
 import { EmptyState } from '../pieces/page/empty-state.tsx';
 import { useWords } from '../words/use-words.ts';
+import './arrivals.ts';
 import { LabelSheetPage } from './labels/label-sheet-page.tsx';
+import { latePage } from './late-page.tsx';
 import { NowScreen } from './now/now-screen.tsx';
 import { paths, to } from './paths.ts';
 import { RoundScreen } from './round/round-screen.tsx';
+import { TabletsScreen } from './tablets/tablets-screen.tsx';
+
+const RoundWorkPages = latePage(() =>
+  import('./round-work-pages.tsx').then(({ RoundWorkPages: pages }) => pages),
+);
+
+const RecordPages = latePage(() =>
+  import('./record-pages.tsx').then(({ RecordPages: pages }) => pages),
+);
 
 /** Which page stands at which address (paths.ts). */
 export function Pages(): JSX.Element {
@@ -19,6 +30,13 @@ export function Pages(): JSX.Element {
       </Route>
       <Route path="/kits/labels/:kitKind">
         {({ kitKind }: { kitKind: string }) => <LabelSheetPage kitKind={kitKind} />}
+      </Route>
+      <Route path="/tablets" component={TabletsScreen} />
+      <Route path={/^\/(rounds|round|results|test|findings|finding|upload)(\/|$)/}>
+        <RoundWorkPages />
+      </Route>
+      <Route path={/^\/(people|person|staff|kits|policy|more)(\/|$)/}>
+        <RecordPages />
       </Route>
       <Route>
         <NotHere />

@@ -1,4 +1,4 @@
-import type { PersonId, RoundId, StaffId, TestId } from '../../care/ids.ts';
+import type { DeliveryId, FactId, PersonId, RoundId, StaffId, TestId } from '../../care/ids.ts';
 
 /** Every address in the app. Ids mean nothing to a reader over the shoulder; no name stands in one. */
 export const paths = {
@@ -7,11 +7,14 @@ export const paths = {
   newRound: '/rounds/new',
   round: (id: RoundId) => `/round/${id}`,
   editRound: (id: RoundId) => `/round/${id}/edit`,
+  runSheet: (id: RoundId) => `/round/${id}/sheet`,
   turn: (round: RoundId, person: PersonId) => `/round/${round}/turn/${person}`,
   pack: (id: RoundId) => `/round/${id}/pack`,
   handOver: (id: RoundId) => `/round/${id}/hand-over`,
   register: (id: RoundId) => `/round/${id}/register`,
   registerList: (id: RoundId) => `/round/${id}/register-list`,
+  upload: (id: RoundId) => `/round/${id}/upload`,
+  setUpload: (test: string) => `/upload/${test}`,
   people: '/people',
   newPerson: '/people/new',
   importPeople: '/people/import',
@@ -19,21 +22,47 @@ export const paths = {
   editPerson: (id: PersonId) => `/person/${id}/edit`,
   plan: (id: PersonId) => `/person/${id}/plan`,
   consent: (id: PersonId) => `/person/${id}/consent`,
+  ways: (id: PersonId) => `/person/${id}/ways`,
+  caution: (id: PersonId) => `/person/${id}/caution`,
+  answerCaution: (id: PersonId, caution: FactId) => `/person/${id}/caution/${caution}`,
+  preparation: (id: PersonId) => `/person/${id}/preparation`,
+  whereabouts: (id: PersonId) => `/person/${id}/whereabouts`,
+  symptoms: (id: PersonId) => `/person/${id}/symptoms`,
+  contact: (id: PersonId) => `/person/${id}/contact`,
+  knownBy: (id: PersonId) => `/person/${id}/known-by`,
+  strikeOut: (id: PersonId, entry: FactId) => `/person/${id}/strike-out/${entry}`,
   staff: '/staff',
   newStaff: '/staff/new',
   importStaff: '/staff/import',
   member: (id: StaffId) => `/staff/${id}`,
+  editMember: (id: StaffId) => `/staff/${id}/edit`,
+  memberKnows: (id: StaffId) => `/staff/${id}/knows`,
+  memberLeft: (id: StaffId) => `/staff/${id}/left`,
   kits: '/kits',
   newKits: '/kits/new',
   labels: (kitKind: string) => `/kits/labels/${encodeURIComponent(kitKind)}`,
+  unpack: (kitKind: string, id: DeliveryId) => `/kits/unpack/${encodeURIComponent(kitKind)}/${id}`,
+  amendDelivery: (kitKind: string, id: DeliveryId) =>
+    `/kits/delivery/${encodeURIComponent(kitKind)}/${id}`,
+  lot: (kitKind: string, lot: string) =>
+    `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}`,
+  countLot: (kitKind: string, lot: string) =>
+    `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}/count`,
+  recallLot: (kitKind: string, lot: string) =>
+    `/kits/lot/${encodeURIComponent(kitKind)}/${encodeURIComponent(lot)}/recall`,
+  kitAside: '/kits/aside',
+  ppe: '/kits/ppe',
   results: '/results',
   newResult: '/results/new',
   test: (id: TestId) => `/test/${id}`,
+  evidence: (id: TestId) => `/test/${id}/evidence`,
   chase: (id: TestId) => `/test/${id}/chase`,
   act: (id: TestId) => `/test/${id}/act`,
+  findings: '/findings',
   finding: (id: string) => `/finding/${encodeURIComponent(id)}`,
   more: '/more',
   policy: '/policy',
+  confirmPolicy: '/policy/confirm',
   tablets: '/tablets',
 } as const;
 

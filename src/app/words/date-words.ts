@@ -9,6 +9,8 @@ export interface DateWords {
   readonly day: (at: Instant) => string;
   /** Thu 26 Nov, 07:05 */
   readonly dayTime: (at: Instant) => string;
+  /** 26 Nov 2026, 07:05: for what may be years old */
+  readonly moment: (at: Instant) => string;
   /** Thursday */
   readonly weekday: (at: Instant) => string;
   /** 14 March 1951: a calendar day, the same in every zone. */
@@ -30,6 +32,7 @@ export function dateWords(locale: string, timeZone: string): DateWords {
     time: form(timeZone, clock),
     day: form(timeZone, { weekday: 'long', day: 'numeric', month: 'long' }),
     dayTime: form(timeZone, { weekday: 'short', day: 'numeric', month: 'short', ...clock }),
+    moment: form(timeZone, { day: 'numeric', month: 'short', year: 'numeric', ...clock }),
     weekday: form(timeZone, { weekday: 'long' }),
     date: form('UTC', { day: 'numeric', month: 'long', year: 'numeric' }),
     dayMonth: form('UTC', { day: 'numeric', month: 'short' }),

@@ -2,20 +2,36 @@ import { bedsideWords } from './en/bedside.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
+import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { historyWords } from './en/history.ts';
 import { identityWords } from './en/identity.ts';
+import { importWords } from './en/importing.ts';
+import { keepingWords } from './en/keeping.ts';
 import { labelWords } from './en/labels.ts';
 import { listWords } from './en/list.ts';
+import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
 import { pageWords } from './en/page.ts';
+import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { policyWords } from './en/policy.ts';
+import { prepareWords } from './en/prepare.ts';
+import { recordWords } from './en/record.ts';
+
 import { refusalWords } from './en/refusals.ts';
+import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
+import { runSheetWords } from './en/run-sheet.ts';
 import { scanWords } from './en/scan.ts';
+import { staffWords } from './en/staff.ts';
+import { suppliesWords } from './en/supplies.ts';
+import { supportWords } from './en/support.ts';
+import { tabletWords } from './en/tablets.ts';
 import { turnWords } from './en/turn.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
@@ -37,13 +53,28 @@ export function english(settings: WordSettings) {
     turn: turnWords(tools),
     nav: navWords(),
     door: doorWords(tools),
+    tablets: tabletWords(tools),
     findings: findingWords(tools),
+    facts: factWords(tools),
     rounds: roundWords(tools),
+    roundList: roundListWords(tools),
+    prepare: prepareWords(tools),
+    runSheet: runSheetWords(tools),
     now: nowWords(tools),
     form: formWords(tools),
     list: listWords(),
     page: pageWords(tools),
     refusals: refusalWords(tools),
+    keeping: keepingWords(),
+    people: peopleWords(tools, settings),
+    record: recordWords(tools),
+    support: supportWords(tools),
+    staffing: staffWords(tools),
+    importing: importWords(tools),
+    supplies: suppliesWords(tools),
+    policy: policyWords(tools),
+    more: moreWords(),
+    history: historyWords(tools),
     ...careWords(),
   };
 }

@@ -3,13 +3,27 @@ import {
   findingSamples,
   nowSamples,
   roundSamples,
+  tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
+import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
+import { moreSamples, policySamples } from './samples/policy.ts';
+import {
+  historySamples,
+  keepingSamples,
+  peopleSamples,
+  recordSamples,
+  supportSamples,
+} from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
+import { prepareSamples, roundListSamples, runSheetSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
+import { staffSamples } from './samples/staff.ts';
+import { supplySamples } from './samples/supplies.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -58,11 +72,26 @@ export const samples: Samples = {
   },
   turn: turnSamples,
   rounds: roundSamples,
+  roundList: roundListSamples,
+  prepare: prepareSamples,
+  runSheet: runSheetSamples,
   now: nowSamples,
   findings: findingSamples,
+  facts: factSamples,
   refusals: refusalSamples,
+  keeping: keepingSamples,
+  people: peopleSamples,
+  record: recordSamples,
+  support: supportSamples,
+  staffing: staffSamples,
+  importing: importSamples,
+  supplies: supplySamples,
+  policy: policySamples,
+  more: moreSamples,
+  history: historySamples,
   nav: {},
   door: doorSamples,
+  tablets: tabletSamples,
   cautions: {},
   outcomes: {},
   rules: {},

@@ -11,6 +11,7 @@ describe('dates and times in the service’s zone', () => {
     expect(london.dates.time('2026-10-25T01:30:00Z')).toBe('01:30');
     expect(london.dates.dayTime('2026-10-23T09:00:00Z')).toBe('Fri 23 Oct, 10:00');
     expect(london.dates.dayTime('2026-10-26T09:00:00Z')).toBe('Mon 26 Oct, 09:00');
+    expect(london.dates.moment('2026-10-23T23:30:00Z')).toBe('24 Oct 2026, 00:30');
   });
 
   it('says midnight as 00:00', () => {

@@ -40,6 +40,14 @@ export function triesAllow(
     : undefined;
 }
 
+/** How many more tries policy leaves a person today, the turn in hand counted as it stands. */
+export function triesLeft(home: Home, person: PersonId, now: Instant): number {
+  const today = dayOf(now, home.service.zone);
+  const { triesPerDay } = policyOn(home, today).policy.technique;
+  const made = turnsOn(home, person, today).reduce((sum, turn) => sum + approaches(turn), 0);
+  return Math.max(0, triesPerDay.value - made);
+}
+
 /** When this person last stopped or did not say yes: the pause counts from that instant. */
 function lastNo(turn: Turn): Instant | undefined {
   if (turn.stop !== undefined) return turn.stop.at;

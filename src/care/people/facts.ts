@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { personId, unitId } from '../ids.ts';
-import { kind, picture, replaces } from '../kind.ts';
+import { factId, personId, unitId } from '../ids.ts';
+import { kind, line, picture, replaces } from '../kind.ts';
 import { day } from '../time.ts';
 
 /** What is kept about a person, a field a fact, so that two edits of one field can be seen to clash. */
@@ -46,6 +46,12 @@ export const peopleFacts = {
       to: v.picklist(['hospital', 'leave', 'moved', 'died']),
       replaces,
     },
+    files: (data) => [['person', data.person]],
+  }),
+  /** An entry that should never have been made (the wrong person, a slip): it no longer counts. */
+  'entry.struck-out': kind({
+    data: { person: personId, replaces: v.pipe(v.array(factId), v.minLength(1)) },
+    private: { reason: line },
     files: (data) => [['person', data.person]],
   }),
 };

@@ -20,6 +20,8 @@ export interface Person {
   readonly id: PersonId;
   /** Full name; empty once erased. */
   readonly name: string;
+  /** Somebody wrote a name down and it has been erased since. For the screen to say so. */
+  readonly erased: boolean;
   /** What they like to be called. */
   readonly called: string;
   readonly born: Day | undefined;
@@ -44,6 +46,7 @@ function concludePerson(facts: readonly Fact[], id: PersonId): Person {
   return {
     id,
     name,
+    erased: last('name') !== undefined && last('name')?.private === undefined,
     called: value('called') || (name.split(' ')[0] ?? ''),
     born: (value('born') || undefined) as Day | undefined,
     room: value('room'),

@@ -1,8 +1,9 @@
 import type { FactOf } from '../catalogue.ts';
 import type { Home } from '../home.ts';
-import { factsIn, standing } from '../home.ts';
+import { concluding, factsIn, ofKind, standing } from '../home.ts';
 import type { Day } from '../time.ts';
 import type { KitKind, Policy, TestKind } from './policy.ts';
+import { readPolicy } from './policy.ts';
 
 export interface InForce {
   readonly policy: Policy;
@@ -21,7 +22,7 @@ export function policyOn(home: Home, on: Day): InForce {
     .at(-1);
   const found =
     confirmed &&
-    home.service.policies.find(
+    policiesKnown(home).find(
       ({ policy, version }) =>
         policy === confirmed.data.policy && version === confirmed.data.version,
     );
@@ -29,6 +30,27 @@ export function policyOn(home: Home, on: Day): InForce {
   const [first] = home.service.policies;
   if (first === undefined) throw new Error('no policy is carried: a service needs at least one');
   return { policy: first };
+}
+
+/** The files the program carries and those the service wrote down itself, oldest first. */
+export const policiesKnown = (home: Home): readonly Policy[] => [
+  ...home.service.policies,
+  ...written(home, 'written'),
+];
+
+const written = concluding('policy', (facts): Policy[] =>
+  ofKind(facts, 'policy.written').flatMap((fact) => {
+    const read = readPolicy(parsed(fact.data.text));
+    return read.ok ? [read.policy] : [];
+  }),
+);
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
 }
 
 export const kitKindOf = (policy: Policy, id: string): KitKind | undefined =>

@@ -17,8 +17,8 @@ const sourced = <S extends v.GenericSchema>(value: S) =>
 
 const whole = (min: number, max: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(min), v.maxValue(max));
-/** Strictly between 0 and 1: nothing is certain beforehand. */
-const chance = v.pipe(v.number(), v.gtValue(0), v.ltValue(1));
+/** A chance in 10,000, never 0 or 1: nothing is certain beforehand, and facts carry whole numbers only. */
+const chance = whole(1, 9999);
 const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
 
 /** How a code is made, so that a slip of the hand can be seen. Schemes are named as their standards name them. */
@@ -146,7 +146,7 @@ export const policySchema = v.strictObject({
     repeatWithinDays: sourced(whole(0, 14)),
     notAfterPositiveDays: sourced(whole(0, 365)),
   }),
-  /** How results that do not fit the history are weighed; without it none is challenged. */
+  /** How results that do not fit the history are weighed, in 10,000; without it none is challenged. */
   fit: v.exactOptional(
     v.strictObject({
       /** How often a tube is somebody else's, before anything is known of its result. */

@@ -15,6 +15,8 @@ export const findingKinds = [
   'reference-on-two',
   'two-results',
   'result-without-test',
+  'result-unmatched',
+  'result-for-closed',
   'result-before-swab',
   'result-does-not-fit',
   'handed-twice',

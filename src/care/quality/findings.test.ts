@@ -185,14 +185,14 @@ describe('other findings', () => {
       code: kitCode(1) as Code,
       outcome: 'positive',
       how: 'scanned',
-      matched: 'none',
+      matched: 'born',
       reported: '2026-03-03' as Day,
     });
     trial.add('result.recorded', {
       code: kitCode(1) as Code,
       outcome: 'negative',
       how: 'scanned',
-      matched: 'none',
+      matched: 'born',
       reported: '2026-03-03' as Day,
     });
     expect(open(trial).map((found) => found.kind)).toContain('two-results');
@@ -206,7 +206,7 @@ describe('other findings', () => {
       code: kitCode(1) as Code,
       outcome: 'positive',
       how: 'scanned',
-      matched: 'none',
+      matched: 'born',
       reported: '2026-03-01' as Day,
     });
     expect(open(trial)).toMatchObject([{ kind: 'result-before-swab', tests: [test] }]);

@@ -105,6 +105,7 @@ function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
     case 'person':
       return [...editedTwice(home, shelf, key), ...misfitsOfPerson(home, key as PersonId)];
     case 'staff':
+    case 'policy':
       return editedTwice(home, shelf, key);
     default:
       return [];

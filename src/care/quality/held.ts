@@ -27,13 +27,15 @@ const withdrawn = concludingWhole((home): ReadonlySet<TestId> => {
 export const isWithdrawn = (home: Home, test: TestId): boolean => withdrawn(home).has(test);
 
 /** Findings in which one test's account rules out another's. */
-const betweenTests = new Set<FindingKind>(['code-on-two', 'two-tests', 'reference-on-two']);
+const betweenTests = new Set<FindingKind>(['code-on-two', 'two-tests']);
+/** About what somebody wrote elsewhere: the tube is as good as before, and is registered again. */
+const aboutReferences = new Set<FindingKind>(['registered-twice', 'reference-on-two']);
 
 function losers(home: Home, found: Finding): readonly TestId[] {
   const settled = standingOf(home, found);
   if (settled.state !== 'settled') return [];
   const { verdict, keeps } = settled.settlement.data;
-  if (verdict === 'explained') return [];
+  if (verdict === 'explained' || aboutReferences.has(found.kind)) return [];
   if (verdict === 'none-stands') return found.tests;
   if (!betweenTests.has(found.kind)) return [];
   return found.tests.filter((test) => keeps === undefined || !belongs(home, keeps, test));

@@ -8,7 +8,7 @@ import { dayOf } from '../time.ts';
 import type { Finding } from './finding.ts';
 import { finding } from './finding.ts';
 
-/** What can be wrong with one barcode: on two tests, with two results, with a result and no test. */
+/** What can be wrong with one barcode: on two tests, with two results, with a result that fits nobody. */
 export function findingsOfCode(home: Home, code: Code): Finding[] {
   const onTests = testsWithCode(home, code);
   const tests = [...onTests.keys()].sort();
@@ -24,6 +24,19 @@ export function findingsOfCode(home: Home, code: Code): Finding[] {
   if (first === undefined) return found;
   if (tests.length === 0) {
     found.push(finding('result-without-test', code, { members: results.map(({ id }) => id) }));
+  }
+  const closed = tests.filter((test) => testOf(home, test).spoiled !== undefined);
+  // Where the code is on two, its own finding asks which of them it belongs to.
+  if (closed.length > 0 && closed.length === tests.length) {
+    const spoiled = closed.flatMap((test) => testOf(home, test).spoiled?.id ?? []);
+    const members = [...spoiled, ...results.map(({ id }) => id)];
+    found.push(finding('result-for-closed', code, { members, tests: closed }));
+  }
+  const unmatched = results.filter(({ data }) => data.matched === 'none');
+  if (tests.length > 0 && unmatched.length > 0) {
+    found.push(
+      finding('result-unmatched', code, { members: unmatched.map(({ id }) => id), tests }),
+    );
   }
   for (const test of tests) {
     const taken = testOf(home, test).taken;

@@ -26,6 +26,8 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
       return shelf === 'round' ? fact.kind : undefined;
     case 'consent.decided':
       return `${fact.kind}.${fact.data.test}.${fact.data.from}`;
+    case 'upload.set':
+      return `${fact.kind}.${fact.data.test}`;
     case 'caution.answered':
       return `${fact.kind}.${fact.data.caution}`;
     default:
@@ -56,10 +58,14 @@ export function roleNeeded(fact: Fact): Role | undefined {
     case 'lot.recalled':
     case 'consent.decided':
     case 'home.tested-on':
+    case 'upload.set':
+    case 'entry.struck-out':
       return 'senior';
     case 'policy.confirmed':
+    case 'policy.written':
     case 'staff.role':
     case 'staff.left':
+    case 'staff.returned':
       return 'manager';
     default:
       return undefined;

@@ -1,7 +1,11 @@
 import type { FactOf } from '../catalogue.ts';
+import { testOf } from '../custody/test.ts';
+import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
 import type { TestId } from '../ids.ts';
+import type { Whereabouts } from '../people/person.ts';
+import { personOf } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { PolicyAction } from '../policy/policy.ts';
 import type { Instant } from '../time.ts';
@@ -22,6 +26,8 @@ export interface Action {
   readonly done: FactOf<'action.done'> | undefined;
   /** Done before, for a result that no longer stands: to be looked at again. */
   readonly before: FactOf<'action.done'> | undefined;
+  /** Not asked any more, because the person died or moved on: it counts as settled. */
+  readonly stopped: 'died' | 'moved' | undefined;
 }
 
 /** What the result of a test asks for, by the policy in force on the day it was recorded. */
@@ -33,10 +39,14 @@ export function actionsFor(home: Home, test: TestId): Action[] {
   const facts = factsIn(home, 'test', test);
   const named = standing(facts, 'action.named');
   const done = standing(facts, 'action.done');
+  const where = whereaboutsOf(home, test);
   return rulesFor(policy.actions[result.data.outcome], done).map((rule) => {
     const same = (fact: { data: { action: ActionKind } }) => fact.data.action === rule.action;
     const rests = (fact: { data: { result: string } }) => fact.data.result === result.id;
     const naming = named.findLast((fact) => same(fact) && rests(fact));
+    const before = done.findLast(
+      (fact) => same(fact) && !rests(fact) && fact.data.outcome === 'done',
+    );
     return {
       test,
       result,
@@ -45,9 +55,30 @@ export function actionsFor(home: Home, test: TestId): Action[] {
       due: naming?.data.due ?? after(result.at, rule.withinHours * HOUR),
       named: naming,
       done: done.findLast((fact) => same(fact) && rests(fact)),
-      before: done.findLast((fact) => same(fact) && !rests(fact)),
+      before,
+      stopped: stoppedBy(where, rule.action, before !== undefined),
     };
   });
+}
+
+function whereaboutsOf(home: Home, test: TestId): Whereabouts | undefined {
+  const { turn: id } = testOf(home, test);
+  const turn = id === undefined ? undefined : turnOf(home, id);
+  return turn && personOf(home, turn.person).whereabouts;
+}
+
+/** What only makes sense while the person lives here, unless it was done before and has to be undone. */
+const ONLY_HERE: ReadonlySet<ActionKind> = new Set(['isolate', 'test-again']);
+
+/** Nobody is told of their result after they died; nobody is isolated who is no longer here. */
+function stoppedBy(
+  where: Whereabouts | undefined,
+  kind: ActionKind,
+  undo: boolean,
+): Action['stopped'] {
+  if (where?.where !== 'left') return undefined;
+  if (kind === 'tell-person' && where.to === 'died') return 'died';
+  return ONLY_HERE.has(kind) && !undo ? where.to : undefined;
 }
 
 /** Policy's actions, and any that was done for an earlier result and has to be undone or told again. */
@@ -56,9 +87,8 @@ function rulesFor(
   done: readonly FactOf<'action.done'>[],
 ): PolicyAction[] {
   const have = new Set(rules.map((rule) => rule.action));
-  const orphans = [...new Set(done.map(({ data }) => data.action))].filter(
-    (kind) => !have.has(kind),
-  );
+  const acted = done.filter(({ data }) => data.outcome === 'done').map(({ data }) => data.action);
+  const orphans = [...new Set(acted)].filter((kind) => !have.has(kind));
   return [
     ...rules,
     ...orphans.map((action) => ({
@@ -70,4 +100,5 @@ function rulesFor(
   ];
 }
 
-export const isSettled = (action: Action): boolean => action.done !== undefined;
+export const isSettled = (action: Action): boolean =>
+  action.done !== undefined || action.stopped !== undefined;

@@ -21,7 +21,51 @@ export const actionKinds = [
 ] as const;
 export type ActionKind = (typeof actionKinds)[number];
 
+/** What a column of the upload file may hold. `fixed` is the same text on every line. */
+export const uploadParts = [
+  'code',
+  'name',
+  'first-names',
+  'last-name',
+  'born',
+  'identifier',
+  'swab-day',
+  'swab-time',
+  'sites',
+  'fixed',
+] as const;
+export type UploadPart = (typeof uploadParts)[number];
+
+export const dateForms = ['yyyy-mm-dd', 'dd/mm/yyyy', 'dd.mm.yyyy', 'mm/dd/yyyy'] as const;
+export type DateForm = (typeof dateForms)[number];
+export const encodings = ['utf-8', 'utf-8-bom', 'windows-1252'] as const;
+export type Encoding = (typeof encodings)[number];
+export const separators = ['comma', 'semicolon', 'tab'] as const;
+export type Separator = (typeof separators)[number];
+
 export const resultFacts = {
+  /** The file the reporting body takes for one kind of test: its columns, set once by the service. */
+  'upload.set': kind({
+    data: {
+      test: word,
+      columns: v.pipe(
+        v.array(
+          v.strictObject({
+            holds: v.picklist(uploadParts),
+            title: word,
+            text: v.exactOptional(word),
+          }),
+        ),
+        v.minLength(1),
+        v.maxLength(30),
+      ),
+      dates: v.picklist(dateForms),
+      encoding: v.picklist(encodings),
+      separator: v.picklist(separators),
+      replaces,
+    },
+    files: () => [['policy', 'upload']],
+  }),
   'test.registered': kind({
     data: { test: testId, reference: word, on: day, replaces },
     files: (data) => [

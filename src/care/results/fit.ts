@@ -118,15 +118,21 @@ function odds(ask: Question, here: Weighed, before: Weighed | undefined): number
 const knownAt = ({ home, policy }: Question, here: Weighed, before: Weighed | undefined): Known =>
   knownOf(home, here.person, { on: here.on, policy, positiveBefore: before !== undefined });
 
+/** Policy's chances are whole numbers in 10,000. */
+const TEN_THOUSAND = 10_000;
+
 const chance = ({ fit }: Question, known: Known, { result }: Weighed): number =>
   chanceOfResult(
-    fit.chancePositive[known].value,
-    { sensitivity: fit.sensitivity.value, specificity: fit.specificity.value },
+    fit.chancePositive[known].value / TEN_THOUSAND,
+    {
+      sensitivity: fit.sensitivity.value / TEN_THOUSAND,
+      specificity: fit.specificity.value / TEN_THOUSAND,
+    },
     result.data.outcome,
   );
 
 function oddsOf({ fit }: Question, chances: { ifRight: number; ifSwapped: number }): number {
-  const found = swapOdds({ swapChance: fit.swapChance.value, ...chances });
+  const found = swapOdds({ swapChance: fit.swapChance.value / TEN_THOUSAND, ...chances });
   if (!found.ok) throw new Error(found.detail);
   return found.value;
 }

@@ -3,6 +3,7 @@ import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
 import type { TestId } from '../ids.ts';
 import type { Code } from '../kind.ts';
+import type { FindingKind, Settled } from '../quality/finding.ts';
 import { standingOf } from '../quality/finding.ts';
 import { findings } from '../quality/findings.ts';
 import { heldBy, isWithdrawn } from '../quality/held.ts';
@@ -36,17 +37,38 @@ function kept(home: Home, results: readonly Recorded[]): Recorded | undefined {
   return results.find(({ id }) => id === settled.settlement.data.keeps);
 }
 
+export type Registered = FactOf<'test.registered'>;
+
 export interface Registration {
-  readonly registered: FactOf<'test.registered'> | undefined;
+  readonly registered: Registered | undefined;
   readonly failures: readonly FactOf<'registration.failed'>[];
 }
 
 export function registrationOf(home: Home, test: TestId): Registration {
   const facts = factsIn(home, 'test', test);
+  const all = standing(facts, 'test.registered');
+  const counting = all.filter((fact) => !lostReference(home, fact));
+  const picked = all.length > 1 ? settled(home, 'registered-twice', test)?.data.keeps : undefined;
   return {
-    registered: standing(facts, 'test.registered').at(-1),
+    registered: counting.find(({ id }) => id === picked) ?? counting.at(-1),
     failures: standing(facts, 'registration.failed'),
   };
+}
+
+/** A named person settled that this reference belongs to another test, or to none. */
+function lostReference(home: Home, fact: Registered): boolean {
+  const { reference } = fact.data;
+  if (factsIn(home, 'reference', reference).length < 2) return false;
+  const found = settled(home, 'reference-on-two', reference);
+  if (found === undefined || found.data.verdict === 'explained') return false;
+  return found.data.members.includes(fact.id) && found.data.keeps !== fact.id;
+}
+
+/** How a finding was settled, if it was. */
+function settled(home: Home, kind: FindingKind, key: string): Settled | undefined {
+  const found = findings(home).find((each) => each.kind === kind && each.key === key);
+  const stands = found && standingOf(home, found);
+  return stands?.state === 'settled' ? stands.settlement : undefined;
 }
 
 // What is recorded has a file of its own: findings read it, and outcomes read findings.

@@ -1,8 +1,10 @@
 import type { FactOf } from '../catalogue.ts';
 import { turnsWith } from '../custody/person-turns.ts';
+import { testOf } from '../custody/test.ts';
 import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
 import type { FactId } from '../ids.ts';
+import { contactsOf } from '../outbreaks/contacts.ts';
 import type { Person } from '../people/person.ts';
 import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
@@ -144,7 +146,7 @@ function onDays(
 }
 
 const contacts = (seen: Seen): Reason[] =>
-  standing(personFacts(seen), 'contact.noted').flatMap((fact) =>
+  contactsOf(seen.home, seen.person.id).flatMap((fact) =>
     onDays(seen, {
       rule: 'contact',
       from: fact.data.on,
@@ -205,7 +207,7 @@ function tooOld(seen: Seen, { test, round }: Swab): Reason[] {
     : [];
 }
 
-/** A turn since the last swab that ended in a stop, or in a kit that failed. */
+/** A turn since the last swab that ended in a stop, or in a kit that failed, in hand or in its bag. */
 function tries(seen: Seen): Reason[] {
   const last = turnsWith(seen.home, seen.person.id).at(-1);
   const closed = last?.closed;
@@ -213,9 +215,13 @@ function tries(seen: Seen): Reason[] {
   const on = dayOf(last.openedAt, seen.home.service.zone);
   const within = seen.policy.due.repeatWithinDays.value;
   if (answered(seen, on) || daysBetween(on, seen.on) > STAYS_DUE_DAYS) return [];
-  const rule = closed.data.end === 'stopped' ? 'repeat-after-stop' : 'repeat-after-kit-fault';
-  const failed = closed.data.end === 'stopped' || closed.data.end === 'kit-fault';
-  return failed ? [{ rule, since: on, by: addDays(on, within), facts: [closed.id] }] : [];
+  const { end } = closed.data;
+  const rule = end === 'stopped' ? 'repeat-after-stop' : 'repeat-after-kit-fault';
+  const leaked =
+    end === 'taken' && last.tests.every((id) => testOf(seen.home, id).spoiled !== undefined);
+  return end === 'stopped' || end === 'kit-fault' || leaked
+    ? [{ rule, since: on, by: addDays(on, within), facts: [closed.id] }]
+    : [];
 }
 
 function routine(seen: Seen): Reason[] {

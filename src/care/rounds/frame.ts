@@ -55,6 +55,15 @@ export function frameOf(home: Home, round: Round): WireOf[] {
   return [...people].map((person) => wireOf(home, round, person));
 }
 
+/** The wire of one test by itself, whatever else was done for its person in the round. */
+export function wireOfTest(home: Home, test: Test): WireOf | undefined {
+  const turn = test.turn === undefined ? undefined : turnOf(home, test.turn);
+  if (turn === undefined) return undefined;
+  const live = test.spoiled === undefined ? test : undefined;
+  const { person } = turn;
+  return { person, turn, test, so: soFar(turn, live), beads: beadsOf(home, { turn, test, live }) };
+}
+
 export function wireOf(home: Home, round: Round, person: PersonId): WireOf {
   const turns = turnsInRound(home, person, round.id);
   const tests = turns.flatMap((turn) => turn.tests).map((id) => testOf(home, id));
@@ -67,7 +76,9 @@ export function wireOf(home: Home, round: Round, person: PersonId): WireOf {
 function soFar(turn: Turn | undefined, live: Test | undefined): WireOf['so'] {
   if (turn === undefined) return 'waiting';
   if (turn.closed === undefined) return 'in-turn';
-  return live?.taken === undefined ? turn.closed.data.end : 'taken';
+  if (live?.taken !== undefined) return 'taken';
+  // The turn ended well, but its tube was closed for ever at the pack table.
+  return turn.closed.data.end === 'taken' ? 'kit-fault' : turn.closed.data.end;
 }
 
 interface Told {
@@ -96,8 +107,9 @@ function ofEnded(turn: Turn, test: Test | undefined): Beads {
   const right = turn.identity?.data.chosen === turn.person;
   beads.who = right ? 'done' : 'look';
   if (turn.willing !== undefined) beads.consent = 'done';
-  // A kit that failed leaves work: somebody has to try again.
-  if (turn.closed?.data.end === 'kit-fault' && test !== undefined) {
+  // A kit that failed leaves work: somebody has to try again. It may fail after the turn, in the bag.
+  const end = turn.closed?.data.end;
+  if ((end === 'kit-fault' || end === 'taken') && test?.spoiled !== undefined) {
     beads[test.spoilReason === 'leak' ? 'seal' : test.begun ? 'swab' : 'label'] = 'look';
   }
   return beads;
@@ -187,6 +199,8 @@ function heldBead(kind: string | undefined): BeadName {
     case 'reference-on-two':
       return 'register';
     case 'two-results':
+    case 'result-unmatched':
+    case 'result-for-closed':
     case 'result-before-swab':
       return 'result';
     default:

@@ -2,6 +2,7 @@ import { turnsWith } from '../custody/person-turns.ts';
 import type { Test } from '../custody/test.ts';
 import { isLive, testOf } from '../custody/test.ts';
 import type { Turn } from '../custody/turn.ts';
+import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import type { PersonId } from '../ids.ts';
 import { isWithdrawn } from '../quality/held.ts';
@@ -26,11 +27,21 @@ export const swabsOf = (home: Home, person: PersonId, test?: string): Swab[] =>
   turnsWith(home, person).flatMap((turn) => {
     const round = roundOf(home, turn.round);
     if (test !== undefined && round !== undefined && round.planned.data.test !== test) return [];
-    return turn.tests
-      .map((id) => testOf(home, id))
-      .flatMap((each) => {
-        if (!isLive(each) || each.taken === undefined || isWithdrawn(home, each.id)) return [];
-        const on = dayOf(each.taken.at, home.service.zone);
-        return [{ test: each, turn, round, on, outcome: outcomeOf(home, each.id) }];
-      });
+    return swabsInTurn(home, turn, round);
+  });
+
+const swabsInTurn = (home: Home, turn: Turn, round: Round | undefined): Swab[] =>
+  turn.tests
+    .map((id) => testOf(home, id))
+    .flatMap((test) => {
+      if (!isLive(test) || test.taken === undefined || isWithdrawn(home, test.id)) return [];
+      const on = dayOf(test.taken.at, home.service.zone);
+      return [{ test, turn, round, on, outcome: outcomeOf(home, test.id) }];
+    });
+
+/** Every swab of a round that stands, in the order of its turns. */
+export const swabsInRound = (home: Home, round: Round): Swab[] =>
+  round.turns.flatMap((id) => {
+    const turn = turnOf(home, id);
+    return turn === undefined ? [] : swabsInTurn(home, turn, round);
   });

@@ -1,3 +1,4 @@
+import type { FactOf } from '../catalogue.ts';
 import { consentOn } from '../consent/decision.ts';
 import type { Home } from '../home.ts';
 import type { PersonId, RoundId } from '../ids.ts';
@@ -6,6 +7,7 @@ import { policyOn } from '../policy/in-force.ts';
 import type { Refusal } from '../refusal.ts';
 import { cautionHolds, planOf } from '../support/plan.ts';
 import type { Day } from '../time.ts';
+import { addDays } from '../time.ts';
 import { preparationsFor } from './preparations.ts';
 
 /** Something to do before or during the round that does not hold the swab by itself. */
@@ -15,7 +17,7 @@ export type Reminder =
   | { readonly remind: 'plan-review-due'; readonly on: Day }
   | {
       readonly remind: 'preparation';
-      readonly what: string;
+      readonly what: FactOf<'preparation.agreed'>['data']['what'];
       readonly leadMinutes: number;
       readonly done: boolean;
     }
@@ -107,10 +109,20 @@ function reminders(
   if (plan.nextReview !== undefined && plan.nextReview < on) {
     found.push({ remind: 'plan-review-due', on: plan.nextReview });
   }
+  found.push(...oldPhoto(home, person, on));
   if (plan.sites === 'nose-only') found.push({ remind: 'nose-only' });
   for (const { agreed, done } of preparationsFor(home, person, { on, round })) {
     const { what, leadMinutes } = agreed.data;
     found.push({ remind: 'preparation', what, leadMinutes, done: done !== undefined });
   }
   return found;
+}
+
+/** A face changes: whoever is known by it needs a photo that is not years old. */
+function oldPhoto(home: Home, id: PersonId, on: Day): Reminder[] {
+  const { photo, photoOn } = personOf(home, id);
+  if (planOf(home, id).identity !== 'face' || photo === undefined || photoOn === undefined)
+    return [];
+  const renew = policyOn(home, on).policy.holds.photoRenewDays.value;
+  return addDays(photoOn, renew) < on ? [{ remind: 'photo-old', since: photoOn }] : [];
 }

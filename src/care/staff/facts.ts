@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { personId, staffId } from '../ids.ts';
+import { factId, personId, staffId } from '../ids.ts';
 import { kind, picture, replaces } from '../kind.ts';
 import { day } from '../time.ts';
 
@@ -35,6 +35,11 @@ export const staffFacts = {
   }),
   'staff.left': kind({
     data: { staff: staffId, on: day, replaces },
+    files: (data) => [['staff', data.staff]],
+  }),
+  /** Back at work, or never gone: stands in for the leaving it names. */
+  'staff.returned': kind({
+    data: { staff: staffId, on: day, replaces: v.pipe(v.array(factId), v.minLength(1)) },
     files: (data) => [['staff', data.staff]],
   }),
 };

@@ -8,6 +8,8 @@ import type { Role, Skill, StaffField } from './facts.ts';
 export interface Member {
   readonly id: StaffId;
   readonly name: string;
+  /** Somebody wrote a name down and it has been erased since. For the screen to say so. */
+  readonly erased: boolean;
   readonly called: string;
   readonly photo: string | undefined;
   readonly phone: string;
@@ -21,12 +23,13 @@ export const memberOf: (home: Home, id: StaffId) => Member = concluding('staff',
 
 function concludeMember(facts: readonly Fact[], id: StaffId): Member {
   const described = standing(facts, 'staff.described');
-  const value = (about: StaffField) =>
-    described.findLast((fact) => fact.data.about === about)?.private?.value ?? '';
+  const last = (about: StaffField) => described.findLast((fact) => fact.data.about === about);
+  const value = (about: StaffField) => last(about)?.private?.value ?? '';
   const name = value('name');
   return {
     id,
     name,
+    erased: last('name') !== undefined && last('name')?.private === undefined,
     called: value('called') || (name.split(' ')[0] ?? ''),
     photo: value('photo') || undefined,
     phone: value('phone'),

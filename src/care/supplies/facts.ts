@@ -22,7 +22,12 @@ export const suppliesFacts = {
   }),
   /** Kits unpacked and scanned one by one, so that a code scanned later tells its lot and expiry. */
   'kits.unpacked': kind({
-    data: { delivery: deliveryId, kitKind: word, codes: v.pipe(v.array(code), v.maxLength(200)) },
+    data: {
+      delivery: deliveryId,
+      kitKind: word,
+      codes: v.pipe(v.array(code), v.maxLength(200)),
+      replaces,
+    },
     files: (data) => [['lot', data.kitKind], ...data.codes.map((each) => ['code', each] as const)],
   }),
   'kits.counted': kind({

@@ -1,4 +1,4 @@
-import type { Fact } from '../catalogue.ts';
+import type { Fact, FactOf } from '../catalogue.ts';
 import type { Home } from '../home.ts';
 import { concluding, standing } from '../home.ts';
 import type { Code } from '../kind.ts';
@@ -36,7 +36,7 @@ function concludeStock(facts: readonly Fact[], kitKind: string): Stock {
   }
   const tally = countLots(facts, lotOfCode);
   const recalled = new Set(standing(facts, 'lot.recalled').map((fact) => fact.data.lot));
-  const lots = [...new Map(delivered.map((fact) => [fact.data.lot, fact.data.expires]))]
+  const lots = [...soonestEnd(delivered)]
     .map(([lot, expires]) => ({
       kitKind,
       lot,
@@ -58,6 +58,16 @@ function concludeStock(facts: readonly Fact[], kitKind: string): Stock {
     ),
     openedOfUnknownLot: -Math.min(0, tally.get('') ?? 0),
   };
+}
+
+/** One lot has one expiry. Where two deliveries disagree the sooner counts until one is put right. */
+function soonestEnd(delivered: readonly FactOf<'kits.delivered'>[]): Map<string, Day> {
+  const ends = new Map<string, Day>();
+  for (const { data } of delivered) {
+    const known = ends.get(data.lot);
+    if (known === undefined || data.expires < known) ends.set(data.lot, data.expires);
+  }
+  return ends;
 }
 
 /** Deliveries add, openings and kits put aside take away, a count of the shelf starts afresh. */

@@ -16,6 +16,12 @@ export interface Tolerance {
 
 type Found = readonly Difference[];
 
+/** Where a figure stands, and the name it goes by there. */
+interface Field {
+  readonly path: string;
+  readonly key: string;
+}
+
 /** Half a unit of the last printed place; a list printed to mixed places is judged item by item. */
 function printedSlack(key: string, value: number): number {
   const places = /(\d+)dp/.exec(key)?.[1];
@@ -55,12 +61,11 @@ export function compare(
   expected: Json,
   got: unknown,
   tolerance: Tolerance,
-  path = '',
-  key = '',
+  { path, key }: Field = { path: '', key: '' },
 ): Found {
   const miss: Found = [{ path, expected, got: got instanceof AnyOf ? got.answers : got }];
   if (got instanceof AnyOf) {
-    const tries = got.answers.map((a) => compare(expected, a, tolerance, path, key));
+    const tries = got.answers.map((a) => compare(expected, a, tolerance, { path, key }));
     return tries.find((t) => t.length === 0) ?? miss;
   }
   if (got instanceof Near) {
@@ -68,8 +73,7 @@ export function compare(
       expected,
       got.value,
       { ...tolerance, size: tolerance.size + got.slack, relative: false },
-      path,
-      key,
+      { path, key },
     );
   }
   if (expected === null) return isAbsent(got) ? [] : miss;
@@ -94,10 +98,8 @@ function sameError(expected: string, got: string): boolean {
   return !expected.includes(':') || got.toLowerCase().startsWith((kind ?? '').toLowerCase());
 }
 
-interface Place {
+interface Place extends Field {
   readonly tolerance: Tolerance;
-  readonly path: string;
-  readonly key: string;
   readonly miss: Found;
 }
 
@@ -111,12 +113,15 @@ function compareParts(
     const list = Array.from(got as ArrayLike<unknown>);
     if (list.length !== expected.length) return at.miss;
     return expected.flatMap((e: Json, i) =>
-      compare(e, list[i], at.tolerance, `${at.path}[${i}]`, at.key),
+      compare(e, list[i], at.tolerance, { path: `${at.path}[${i}]`, key: at.key }),
     );
   }
   if (got === null || typeof got !== 'object') return at.miss;
   const fields = got as Readonly<Record<string, unknown>>;
-  return Object.entries(expected).flatMap(([key, e]) =>
-    compare(e as Json, fields[key], at.tolerance, at.path === '' ? key : `${at.path}.${key}`, key),
+  return Object.entries(expected as { readonly [k: string]: Json }).flatMap(([key, e]) =>
+    compare(e, fields[key], at.tolerance, {
+      path: at.path === '' ? key : `${at.path}.${key}`,
+      key,
+    }),
   );
 }

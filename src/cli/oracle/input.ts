@@ -66,7 +66,15 @@ export class Input {
   }
 
   textOr(fallback: string, ...names: readonly string[]): string {
-    return this.has(...names) ? String(this.get(...names)) : fallback;
+    return this.has(...names) ? this.label(...names) : fallback;
+  }
+
+  /** A text, or a number used as a name. */
+  label(...names: readonly string[]): string {
+    const value = this.get(...names);
+    if (typeof value !== 'string' && typeof value !== 'number')
+      throw new Error(`${names.join(' or ')} is not a text`);
+    return String(value);
   }
 
   texts(...names: readonly string[]): readonly string[] {

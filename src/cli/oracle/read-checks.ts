@@ -4,6 +4,9 @@ import type { Check } from './check.ts';
 
 const OWN = fileURLToPath(new URL('../../../test/oracle/', import.meta.url));
 
+// A check that says no tolerance is exact.
+const NO_TOLERANCE = { tolerance: 0 };
+
 /** Checks from a file: a list, or an object with the list under `oracles`. */
 export function readChecks(path: string): readonly Check[] {
   const data = JSON.parse(readFileSync(path, 'utf8')) as
@@ -14,7 +17,7 @@ export function readChecks(path: string): readonly Check[] {
     : (data as { readonly oracles?: readonly Check[] }).oracles;
   if (!list)
     throw new Error(`${path} holds no checks: a list, or an object with "oracles", is needed`);
-  return list.map((check) => ({ ...check, tolerance: check.tolerance ?? 0 }));
+  return list.map((check) => ({ ...NO_TOLERANCE, ...check }));
 }
 
 /** The project's own checks, from every JSON file under test/oracle/. */

@@ -1,7 +1,7 @@
 import { passed, type Verdict } from './run-checks.ts';
 
 const short = (value: unknown, most = 300): string => {
-  const text = JSON.stringify(value) ?? String(value);
+  const text = value === undefined ? 'nothing' : JSON.stringify(value);
   return text.length > most ? `${text.slice(0, most)}…` : text;
 };
 

@@ -1,8 +1,8 @@
 /** Why a new PIN may not be set. */
 export type PinFault = 'not-digits' | 'too-short' | 'too-long' | 'too-plain' | 'same-as-before';
 
-export const SHORTEST_PIN = 6;
-export const LONGEST_PIN = 12;
+const SHORTEST_PIN = 6;
+const LONGEST_PIN = 12;
 
 /** What is wrong with a new PIN; undefined when it may be set. */
 export function pinFault(pin: string): PinFault | undefined {

@@ -56,7 +56,6 @@ export const changePinRequest = v.strictObject({ pin: typedPin, newPin: typedPin
 export type ChangePinRequest = v.InferOutput<typeof changePinRequest>;
 
 export const setPinRequest = v.strictObject({ pin: typedPin });
-export type SetPinRequest = v.InferOutput<typeof setPinRequest>;
 
 export const enrolRequest = v.strictObject({
   name: deviceName,

@@ -71,7 +71,8 @@ export function malformed(
 /** What any barcode may be, for a kind of kit that the policy of the day does not name. */
 const ANY_CODE = { pattern: '[\\x21-\\x7e]{4,48}', scheme: 'none' } as const;
 
-function usedBefore(home: Home, code: Code): Refusal | undefined {
+/** A code that stands on a test, or was put aside, is never opened again. */
+export function usedBefore(home: Home, code: Code): Refusal | undefined {
   const use = codeUse(home, code);
   if (use.use === 'free') return undefined;
   if (use.use === 'put-aside') return { reason: 'code-put-aside', code };

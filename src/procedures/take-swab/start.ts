@@ -53,7 +53,8 @@ export function pairRefusal(home: Home, pair: Pair, on: Day): Refusal | undefine
   );
 }
 
-function skillRefusal(
+/** Why somebody may not swab, or not record, on a day. */
+export function skillRefusal(
   home: Home,
   staff: StaffId,
   { skill, on }: { skill: Skill; on: Day },

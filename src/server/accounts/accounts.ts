@@ -1,8 +1,10 @@
 import type Database from 'better-sqlite3';
+import type { Extra } from '../../ledger/backup.ts';
 import { CredentialTable } from './credentials.ts';
 import { openAccountsDatabase, storing } from './database.ts';
 import { DeviceTable } from './devices.ts';
 import { DoorTable } from './doors.ts';
+import { dumpAccounts } from './dump.ts';
 import { EventTable } from './events.ts';
 import type { Random } from './secrets.ts';
 import { type SessionLimits, SessionTable } from './sessions.ts';
@@ -20,6 +22,10 @@ export interface Accounts {
   readonly events: EventTable;
   /** All of the work or none of it, on disk before it returns. */
   together<T>(work: () => T): T;
+  /** Everything a backup carries. */
+  dump(): Iterable<Extra>;
+  /** What SQLite finds wrong with the file; empty when it is sound. */
+  faults(): readonly string[];
   close(): void;
 }
 
@@ -43,6 +49,8 @@ export function openAccounts(file: string, options: OpenAccounts): Accounts {
     doors: new DoorTable(db, settings.salt),
     events: new EventTable(db),
     together: (work) => storing(() => db.transaction(work).immediate()),
+    dump: () => dumpAccounts(db),
+    faults: () => faultsOf(db),
     close: () => closeTidily(db),
   };
 }
@@ -50,6 +58,11 @@ export function openAccounts(file: string, options: OpenAccounts): Accounts {
 function keepFirst(table: SettingsTable, settings: Settings): Settings {
   table.write(settings);
   return settings;
+}
+
+function faultsOf(db: Database.Database): readonly string[] {
+  const said = db.pragma('integrity_check') as { integrity_check: string }[];
+  return said.map((row) => row.integrity_check).filter((line) => line !== 'ok');
 }
 
 function closeTidily(db: Database.Database): void {

@@ -12,7 +12,7 @@ export interface SessionLimits {
 }
 
 /** A quarter of an hour at a desk; one long shift. */
-export const SESSION_LIMITS: SessionLimits = { idle: 15 * MINUTE, whole: 12 * 60 * MINUTE };
+const SESSION_LIMITS: SessionLimits = { idle: 15 * MINUTE, whole: 12 * 60 * MINUTE };
 
 /** A session has two halves: a cookie the page cannot read, and a key the page holds in memory only. */
 export interface SessionSecrets {

@@ -62,7 +62,7 @@ export function mustRenew(certificate: string, wanted: Omit<Wanted, 'random'>): 
   return wanted.names.some((name) => !named.has(name));
 }
 
-export function namesIn(certificate: x509.X509Certificate): readonly string[] {
+function namesIn(certificate: x509.X509Certificate): readonly string[] {
   const extension = certificate.getExtension(x509.SubjectAlternativeNameExtension);
   return extension?.names.items.map(({ value }) => value) ?? [];
 }

@@ -15,7 +15,7 @@ export interface KeyedCertificate {
 }
 
 export async function newKeys(): Promise<CryptoKeyPair> {
-  return (await crypto.subtle.generateKey(ALGORITHM, true, ['sign', 'verify'])) as CryptoKeyPair;
+  return await crypto.subtle.generateKey(ALGORITHM, true, ['sign', 'verify']);
 }
 export type CryptoKeyPair = webcrypto.CryptoKeyPair;
 

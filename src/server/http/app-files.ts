@@ -11,7 +11,7 @@ const hashed = /-[A-Za-z0-9_-]{8,}\.[a-z0-9]+$/;
  * `no-cache` means ask again, not keep nothing: the page and the service worker must never be old,
  * or a tablet would not learn of a new version.
  */
-export const cacheFor = (path: string): string =>
+const cacheFor = (path: string): string =>
   path.includes('/assets/') && hashed.test(basename(path))
     ? 'public, max-age=31536000, immutable'
     : 'no-cache';

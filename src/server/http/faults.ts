@@ -15,7 +15,7 @@ const storageWords: Readonly<Record<StorageReason, 'full' | 'busy' | 'read-only'
 };
 
 /** What a caller is told of something that was thrown. Nothing of its text: it may quote a body. */
-export function turnedBy(error: FastifyError): Turned {
+function turnedBy(error: FastifyError): Turned {
   if (error instanceof StorageError) return { reason: 'storage', what: storageWords[error.reason] };
   if (error.statusCode === 413) return { reason: 'too-large' };
   if (error.statusCode === 429) return { reason: 'too-many-calls' };

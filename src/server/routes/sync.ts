@@ -3,7 +3,7 @@ import { instantOf } from '../../care/time.ts';
 import type { Instant, StaffId } from '../../ledger/ids.ts';
 import { answerSync } from '../../ledger/sync-answer.ts';
 import {
-  MAX_CHARACTERS,
+  MAX_BYTES,
   readRequest,
   type SyncRefusal,
   type SyncRequest,
@@ -15,8 +15,8 @@ import { tabletOf } from '../http/access.ts';
 import type { LiveHub } from '../live/hub.ts';
 import type { Parts } from '../parts.ts';
 
-/** A message full of facts, quoted (about a fifth longer), with room for four-byte letters. */
-export const SYNC_BODY_BYTES = 2 * MAX_CHARACTERS + 256 * 1024;
+/** A message full of facts, each byte of it quoted, and the marks. */
+export const SYNC_BODY_BYTES = 2 * MAX_BYTES + 256 * 1024;
 
 /** Facts both ways. Answers to the tablet's own credential, not to whoever is signed in on it. */
 export function addSync(app: FastifyInstance, parts: Parts, hub: LiveHub): void {

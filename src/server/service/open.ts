@@ -88,13 +88,14 @@ async function eraseAgain({ ledger, now, random }: Parts, erasures: Erasures): P
 /** Who writes what nobody has asked for. */
 const SERVER = 'server' as StaffId;
 
-interface Opened {
+export interface OpenFiles {
   readonly store: LedgerStore;
   readonly accounts: Accounts;
   readonly erasures: Erasures;
 }
 
-function partsOf(world: World, { store, accounts, erasures }: Opened): Parts {
+/** What handlers are given, from files that are open. One for each process. */
+export function partsOf(world: World, { store, accounts, erasures }: OpenFiles): Parts {
   const { now, random, hash } = world;
   const { zone } = accounts.settings;
   const rememberErased: Erasures['remember'] = (ids) => erasures.remember(ids);

@@ -11,7 +11,8 @@ export type StartReason =
   | 'unreadable'
   | 'other-service'
   | 'unknown-zone'
-  | 'needs-manager';
+  | 'needs-manager'
+  | 'no-service';
 
 /** Why the server cannot start. `detail`: the port, folder, address or holder it is about. */
 export class StartFault extends Error {
@@ -44,6 +45,7 @@ const words: Readonly<Record<StartReason, (detail: string) => string>> = {
     `The data cannot be read (${what}). Do not start afresh on it. Restore the last backup into another folder.`,
   'other-service': (what) => `The files in the data folder do not belong together (${what}).`,
   'unknown-zone': (zone) => `There is no time zone ${zone}. Give one such as Europe/London.`,
+  'no-service': (folder) => `There is no service in ${folder}. Say which folder with --data.`,
   'needs-manager': () =>
     'A real service begins with its first manager: npm start -- --empty --manager "THEIR NAME"',
 };

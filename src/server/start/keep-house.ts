@@ -11,7 +11,7 @@ const EVENTS_KEPT = 400 * DAY;
 const EVERY = 6 * HOUR;
 
 /** Forgets what need not be kept. */
-export function tidy({ accounts, now }: Parts): void {
+function tidy({ accounts, now }: Parts): void {
   accounts.together(() => {
     accounts.sessions.prune(now());
     accounts.doors.prune(now() - ADDRESS.forgetAfter);
@@ -24,19 +24,22 @@ export interface Secured {
   readonly server: Pick<Server, 'setSecureContext'>;
 }
 
-/** What a server that runs for months does from time to time. Answers what ends it. */
-export function keepHouse(
+/** What a server that runs for months does from time to time. */
+export async function keepHouse(parts: Parts, secured: Secured | undefined): Promise<void> {
+  tidy(parts);
+  const fresh = await secured?.network.renew();
+  if (fresh) secured?.server.setSecureContext({ ...fresh, minVersion: 'TLSv1.2' });
+}
+
+/** Does so now and every six hours. Answers what ends it. */
+export function houseKeeper(
   parts: Parts,
   secured: Secured | undefined,
   onFault: (error: unknown) => void,
 ): () => void {
-  const work = async () => {
-    tidy(parts);
-    const fresh = await secured?.network.renew();
-    if (fresh) secured?.server.setSecureContext({ ...fresh, minVersion: 'TLSv1.2' });
-  };
-  const timer = setInterval(() => void work().catch(onFault), EVERY);
+  const work = () => void keepHouse(parts, secured).catch(onFault);
+  const timer = setInterval(work, EVERY);
   timer.unref();
-  tidy(parts);
+  work();
   return () => clearInterval(timer);
 }

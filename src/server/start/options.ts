@@ -29,7 +29,7 @@ export type OptionsRead =
   | { readonly ok: true; readonly options: Options }
   | { readonly ok: false; readonly message: string };
 
-export const DEFAULT_PORT = 8240;
+const DEFAULT_PORT = 8240;
 
 export const HELP = `npm start -- [options]
 

@@ -11,7 +11,7 @@ import { type Begun, begin } from './begin.ts';
 import { holdFolder, moveAside, places, prepareFolder } from './data-folder.ts';
 import { listenFault } from './faults.ts';
 import { type HomeNetwork, openGuide, openHomeNetwork } from './home-network.ts';
-import { keepHouse, type Secured } from './keep-house.ts';
+import { houseKeeper, type Secured } from './keep-house.ts';
 import type { Machine } from './machine.ts';
 import type { Options } from './options.ts';
 import { type HomeTold, words } from './words.ts';
@@ -61,7 +61,7 @@ async function start(options: Options, machine: Machine, closing: Closing): Prom
   const guide = network && (await openGuide(network, options, { title, appUrl: url }));
   if (guide) closing.add(guide.close);
   const secured = network && { network, server: app.server as unknown as Secured['server'] };
-  closing.add(keepHouse(begun.parts, secured, (error) => noteFault(machine, error)));
+  closing.add(houseKeeper(begun.parts, secured, (error) => noteFault(machine, error)));
   const home = network && guide && { ...told(network), guideUrl: guide.url };
   tell(options, machine, {
     url,

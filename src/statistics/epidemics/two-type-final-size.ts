@@ -1,27 +1,10 @@
 import { firstRefusal, nonNegative } from '../refusal/checks.ts';
 import { given, type Outcome, refuse } from '../refusal/refusal.ts';
 import { checkHousehold } from './household-check.ts';
-import { checkInfectiousPeriod, type InfectiousPeriod } from './infectious-period.ts';
+import { checkInfectiousPeriod } from './infectious-period.ts';
 import { fixedPeriodLaw } from './two-type-fixed-period.ts';
+import type { JointLaw, TwoTypeQuestion } from './two-type-question.ts';
 import { stagedPeriodLaw } from './two-type-staged-period.ts';
-
-/** Rates at which one infective of the first group infects one susceptible of the second. */
-export interface PairRates {
-  readonly residentToResident: number;
-  readonly residentToStaff: number;
-  readonly staffToResident: number;
-  readonly staffToStaff: number;
-}
-
-export interface TwoTypeQuestion {
-  /** Susceptible at the start. */
-  readonly residents: number;
-  readonly staff: number;
-  /** Infectious at the start, on top of them. */
-  readonly introductions: { readonly residents: number; readonly staff: number };
-  readonly rates: PairRates;
-  readonly period: InfectiousPeriod;
-}
 
 export interface TwoTypeFinalSize {
   /** Item j is P(j new cases among residents). */
@@ -32,9 +15,6 @@ export interface TwoTypeFinalSize {
   /** The chance of no new case at all. */
   readonly none: number;
 }
-
-/** P(r residents and s staff still susceptible in the end), row by row of r. */
-export type JointLaw = (question: TwoTypeQuestion) => Float64Array;
 
 function summarise(
   { residents: m, staff: n }: TwoTypeQuestion,

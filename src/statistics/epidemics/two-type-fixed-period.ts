@@ -1,5 +1,5 @@
 import { binomialPmf } from '../distributions/binomial.ts';
-import type { TwoTypeQuestion } from './two-type-final-size.ts';
+import type { TwoTypeQuestion } from './two-type-question.ts';
 
 /**
  * The joint law for a fixed infectious period: each infective infects binomial numbers of residents

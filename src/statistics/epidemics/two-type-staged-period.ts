@@ -1,4 +1,4 @@
-import type { TwoTypeQuestion } from './two-type-final-size.ts';
+import type { TwoTypeQuestion } from './two-type-question.ts';
 
 /**
  * The joint law for exponential or Erlang infectious periods. An infective is so many stages to be

@@ -12,5 +12,5 @@ export function anyDuplicateChance(n: number, space: number): Outcome<number> {
   let logNone = 0;
   // Below e^-750 the chance of no duplicate is no double any more.
   for (let i = 1; i < n && logNone > -750; i++) logNone += Math.log1p(-i / space);
-  return given(-Math.expm1(logNone));
+  return given(0 - Math.expm1(logNone));
 }

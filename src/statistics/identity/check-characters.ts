@@ -61,7 +61,7 @@ export function passesCheck(scheme: CheckScheme, code: string): boolean {
   const values = payloadValues(scheme, normalise(scheme, payload));
   if ('ok' in values || check.length < scheme.checkLength) return false;
   let state = runFrom(scheme, values);
-  for (const [i, character] of [...check].entries()) {
+  for (const [i, character] of Array.from(check).entries()) {
     const value = scheme.checkAlphabet.indexOf(character);
     if (value < 0) return false;
     state = scheme.step(state, value, scheme.checkLength - 1 - i);

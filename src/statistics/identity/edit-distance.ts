@@ -2,7 +2,7 @@
  * Edit distances between two texts, counted in Unicode characters. Say which one you mean:
  * they differ from the first swap on ("CA" to "ABC" is 3, 3 and 2).
  */
-const characters = (text: string): readonly string[] => [...text];
+const characters = (text: string): readonly string[] => Array.from(text);
 
 /**
  * Levenshtein: inserts, deletes, replaces. A metric. Source: Levenshtein (1966).

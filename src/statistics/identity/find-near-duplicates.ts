@@ -7,7 +7,7 @@ export interface NearDuplicate {
 
 /** Every text with one character left out: two codes one edit apart share at least one of these. */
 function withOneLeftOut(code: string): readonly string[] {
-  const letters = [...code];
+  const letters = Array.from(code);
   return letters.map((_, i) => letters.filter((__, j) => j !== i).join(''));
 }
 

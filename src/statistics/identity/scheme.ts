@@ -38,7 +38,7 @@ export function payloadValues(scheme: CheckScheme, payload: string): readonly nu
     );
   }
   const values: number[] = [];
-  for (const [i, character] of [...payload].entries()) {
+  for (const [i, character] of Array.from(payload).entries()) {
     const value = scheme.alphabet.indexOf(character);
     if (value < 0)
       return refuse(

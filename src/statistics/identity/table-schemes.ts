@@ -11,7 +11,7 @@ function dihedral(a: number, b: number): number {
 /** Verhoeff's permutation applied 0 to 7 times; the eighth time is the first again. */
 const PERMUTATIONS: readonly (readonly number[])[] = (() => {
   const base = [1, 5, 7, 6, 2, 8, 3, 0, 9, 4];
-  const rows = [[...DIGITS].map(Number)];
+  const rows = [Array.from(DIGITS, Number)];
   while (rows.length < 8)
     rows.push((rows[rows.length - 1] as number[]).map((d) => base[d] as number));
   return rows;
@@ -44,7 +44,7 @@ const QUASIGROUP = [
   '8945362017',
   '9438617205',
   '2581436790',
-].map((row) => [...row].map(Number));
+].map((row) => Array.from(row, Number));
 
 export const damm: CheckScheme = {
   name: 'damm',

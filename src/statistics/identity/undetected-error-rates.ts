@@ -1,5 +1,6 @@
 import { positiveCount } from '../refusal/checks.ts';
 import { given, type Outcome, refuse } from '../refusal/refusal.ts';
+import { bothAccepted, type CodeCounts, countCodes, STRIDE, sizeAt } from './code-counts.ts';
 import {
   type CodeError,
   ERROR_KINDS,
@@ -8,151 +9,96 @@ import {
 } from './error-kinds.ts';
 import type { CheckScheme } from './scheme.ts';
 
-interface Counter {
-  readonly scheme: CheckScheme;
-  readonly length: number;
-  /** By place from the right: the state after each state and value. */
-  readonly steps: readonly Uint16Array[];
-  /** How many beginnings of each length end in each state, as shares. */
-  readonly heads: readonly Float64Array[];
-  /** How many endings from each place and state are accepted, as shares. */
-  readonly tails: readonly Float64Array[];
-  /** For schemes that are not reversible: endings accepted from both of two states. */
-  readonly shared: readonly Float64Array[];
+/** Errors as positions in the list of all strings of their width, before and after. */
+interface IndexedErrors {
+  readonly before: Int32Array;
+  readonly after: Int32Array;
 }
 
-const sizeAt = ({ scheme }: Pick<Counter, 'scheme'>, place: number): number =>
-  place < scheme.checkLength ? scheme.checkAlphabet.length : scheme.alphabet.length;
-
-/** Shares of beginnings that stand in each state before each position. */
-function countHeads(scheme: CheckScheme, length: number): readonly Float64Array[] {
-  const heads = [new Float64Array(scheme.states)];
-  (heads[0] as Float64Array)[scheme.start] = 1;
-  for (let i = 0; i < length; i++) {
-    const place = length - 1 - i;
-    const size = sizeAt({ scheme }, place);
-    const next = new Float64Array(scheme.states);
-    (heads[i] as Float64Array).forEach((share, state) => {
-      if (share === 0) return;
-      for (let v = 0; v < size; v++) {
-        const to = scheme.step(state, v, place);
-        next[to] = (next[to] as number) + share / size;
-      }
-    });
-    heads.push(next);
-  }
-  return heads;
+function indexed(errors: readonly CodeError[], size: number): IndexedErrors {
+  const at = (values: readonly number[]): number => values.reduce((sum, v) => sum * size + v, 0);
+  return {
+    before: Int32Array.from(errors, ([before]) => at(before)),
+    after: Int32Array.from(errors, ([, after]) => at(after)),
+  };
 }
 
-/** Shares of endings that lead to acceptance from each state, indexed by places still to come. */
-function countTails(scheme: CheckScheme, length: number): readonly Float64Array[] {
-  const tails = [new Float64Array(scheme.states)];
-  (tails[0] as Float64Array)[scheme.accept] = 1;
-  for (let place = 0; place < length; place++) {
-    const size = sizeAt({ scheme }, place);
-    const before = tails[place] as Float64Array;
-    tails.push(
-      before.map((_, state) => {
-        let sum = 0;
-        for (let v = 0; v < size; v++) sum += before[scheme.step(state, v, place)] as number;
-        return sum / size;
-      }),
-    );
-  }
-  return tails;
+interface Strings {
+  readonly width: number;
+  readonly size: number;
 }
 
-/** As countTails, for two states at once. */
-function countShared(scheme: CheckScheme, length: number): readonly Float64Array[] {
-  if (scheme.reversible) return [];
-  const n = scheme.states;
-  const shared = [new Float64Array(n * n)];
-  (shared[0] as Float64Array)[scheme.accept * n + scheme.accept] = 1;
-  for (let place = 0; place < length; place++) {
-    const size = sizeAt({ scheme }, place);
-    const before = shared[place] as Float64Array;
-    shared.push(
-      before.map((_, pair) => {
-        let sum = 0;
-        for (let v = 0; v < size; v++) {
-          const a = scheme.step(Math.floor(pair / n), v, place);
-          sum += before[a * n + scheme.step(pair % n, v, place)] as number;
-        }
-        return sum / size;
-      }),
-    );
-  }
-  return shared;
-}
-
-function bothAccepted(counter: Counter, places: number, a: number, b: number): number {
-  if (counter.scheme.reversible)
-    return a === b ? ((counter.tails[places] as Float64Array)[a] as number) : 0;
-  return (counter.shared[places] as Float64Array)[a * counter.scheme.states + b] as number;
-}
-
-const MOST = 64;
-
-function tabulateSteps(scheme: CheckScheme, length: number): readonly Uint16Array[] {
-  return Array.from({ length }, (_, place) => {
-    const table = new Uint16Array(scheme.states * MOST);
-    const size = sizeAt({ scheme }, place);
-    for (let state = 0; state < scheme.states; state++) {
-      for (let v = 0; v < size; v++) table[state * MOST + v] = scheme.step(state, v, place);
-    }
-    return table;
-  });
-}
-
-function run(
-  steps: readonly Uint16Array[],
-  state: number,
-  values: readonly number[],
+/** The state after every string of so many characters, first character slowest. */
+function statesAfter(
+  { next }: CodeCounts,
+  start: number,
   place: number,
-): number {
-  let at = state;
-  for (let i = 0; i < values.length; i++) {
-    at = (steps[place - i] as Uint16Array)[at * MOST + (values[i] as number)] as number;
+  { width, size }: Strings,
+): Int32Array {
+  let states = Int32Array.of(start);
+  for (let i = 0; i < width; i++) {
+    const table = next[place - i] as Uint16Array;
+    const longer = new Int32Array(states.length * size);
+    for (let s = 0; s < states.length; s++) {
+      const row = (states[s] as number) * STRIDE;
+      for (let v = 0; v < size; v++) longer[s * size + v] = table[row + v] as number;
+    }
+    states = longer;
   }
-  return at;
+  return states;
 }
 
-/** Shares of valid codes hit, and of those that still pass, for one error at one position. */
+/** Shares of valid codes hit, and of those that still pass, for one kind of error at one position. */
 function weigh(
-  counter: Counter,
+  counts: CodeCounts,
   position: number,
-  [before, after]: CodeError,
+  errors: IndexedErrors,
+  strings: Strings,
 ): readonly [number, number] {
-  const { steps, length } = counter;
-  const place = length - 1 - position;
-  const left = place + 1 - before.length;
-  const head = counter.heads[position] as Float64Array;
-  const tail = counter.tails[left] as Float64Array;
-  let hit = 0;
-  let passed = 0;
-  for (let state = 0; state < head.length; state++) {
-    const share = head[state] as number;
-    if (share === 0) continue;
-    const right = run(steps, state, before, place);
-    hit += share * (tail[right] as number);
-    passed += share * bothAccepted(counter, left, right, run(steps, state, after, place));
+  const place = counts.length - 1 - position;
+  const left = place + 1 - strings.width;
+  let [hit, passed] = [0, 0];
+  (counts.heads[position] as Float64Array).forEach((share, state) => {
+    if (share === 0) return;
+    const [h, p] = weighFrom(counts, left, statesAfter(counts, state, place, strings), errors);
+    hit += share * h;
+    passed += share * p;
+  });
+  return [hit, passed];
+}
+
+function weighFrom(
+  counts: CodeCounts,
+  left: number,
+  ends: Int32Array,
+  { before, after }: IndexedErrors,
+): readonly [number, number] {
+  const tail = counts.tails[left] as Float64Array;
+  const { reversible } = counts.scheme;
+  let [hit, passed] = [0, 0];
+  for (let e = 0; e < before.length; e++) {
+    const right = ends[before[e] as number] as number;
+    const wrong = ends[after[e] as number] as number;
+    const accepted = tail[right] as number;
+    hit += accepted;
+    if (!reversible) passed += bothAccepted(counts, left, right, wrong);
+    else if (right === wrong) passed += accepted;
   }
   return [hit, passed];
 }
 
-function rateOf(counter: Counter, { width, errors }: ErrorKind): number {
-  const { length } = counter;
-  let hit = 0;
-  let passed = 0;
-  for (let position = 0; position + width <= length; position++) {
-    const places = Array.from({ length: width }, (_, i) => length - 1 - position - i);
-    // A character moves only between places that may hold it.
-    const sizes = places.map((place) => sizeAt(counter, place));
-    for (const error of errors(width === 1 ? (sizes[0] as number) : Math.min(...sizes))) {
-      const [h, p] = weigh(counter, position, error);
-      hit += h;
-      passed += p;
-    }
+function rateOf(counts: CodeCounts, { width, errors }: ErrorKind): number {
+  const bySize = new Map<number, IndexedErrors>();
+  let [hit, passed] = [0, 0];
+  for (let position = 0; position + width <= counts.length; position++) {
+    const places = Array.from({ length: width }, (_, i) => counts.length - 1 - position - i);
+    // A character moves only between places that may both hold it.
+    const size = Math.min(...places.map((place) => sizeAt(counts, place)));
+    const list = bySize.get(size) ?? indexed(errors(size), size);
+    bySize.set(size, list);
+    const [h, p] = weigh(counts, position, list, { width, size });
+    hit += h;
+    passed += p;
   }
   return hit === 0 ? 0 : passed / hit;
 }
@@ -175,15 +121,8 @@ export function undetectedErrorRates(
     );
   if (scheme.states > 700)
     return refuse('too-large', `${scheme.name} has too many states to count exactly here.`);
-  const counter = {
-    scheme,
-    length,
-    steps: tabulateSteps(scheme, length),
-    heads: countHeads(scheme, length),
-    tails: countTails(scheme, length),
-    shared: countShared(scheme, length),
-  };
-  const rate = (kind: keyof UndetectedErrorRates): number => rateOf(counter, ERROR_KINDS[kind]);
+  const counts = countCodes(scheme, length);
+  const rate = (kind: keyof UndetectedErrorRates): number => rateOf(counts, ERROR_KINDS[kind]);
   return given({
     substitution: rate('substitution'),
     adjacentTransposition: rate('adjacentTransposition'),

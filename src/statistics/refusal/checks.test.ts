@@ -1,9 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import {
-  atMost, count, each, finite, firstRefusal, nonNegative, notEmpty, positive, positiveCount, probability, properProbability, sameLength,
+  atMost,
+  count,
+  each,
+  finite,
+  firstRefusal,
+  nonNegative,
+  notEmpty,
+  positive,
+  positiveCount,
+  probability,
+  properProbability,
+  sameLength,
 } from './checks.ts';
 
-const passes = (check: (name: string, value: number) => unknown, values: readonly number[]) => values.filter((x) => check('x', x) === undefined);
+const passes = (check: (name: string, value: number) => unknown, values: readonly number[]) =>
+  values.filter((x) => check('x', x) === undefined);
 const SAMPLE = [Number.NaN, -Infinity, -1, -0.5, 0, 0.5, 1, 1.5, 2, 2 ** 53, Infinity];
 
 describe('checks', () => {
@@ -20,8 +32,14 @@ describe('checks', () => {
   });
 
   it('names the value, the place and what would be right', () => {
-    expect(count('people', -1)).toEqual({ ok: false, reason: 'not-a-count', detail: 'people must be a whole number, 0 or more, and it is -1.' });
-    expect(each('times', [1, 2, Number.NaN], nonNegative)?.detail).toBe('times, item 3, must be 0 or more, and it is NaN.');
+    expect(count('people', -1)).toEqual({
+      ok: false,
+      reason: 'not-a-count',
+      detail: 'people must be a whole number, 0 or more, and it is -1.',
+    });
+    expect(each('times', [1, 2, Number.NaN], nonNegative)?.detail).toBe(
+      'times, item 3, must be 0 or more, and it is NaN.',
+    );
   });
 
   it('knows ends, emptiness and unequal lengths', () => {

@@ -19,46 +19,75 @@ function servable({ teams, serveCost }: RoundProblem, job: RoundJob, j: number):
 }
 
 /** Each job's least price: served by its cheapest team, or left out. */
-const leastPrice = (row: readonly number[], job: RoundJob): number =>
+export const leastPrice = (row: readonly number[], job: RoundJob): number =>
   Math.min(job.unservedCost, ...row);
+
+const isWhole = ({ jobs, teams }: RoundProblem): boolean =>
+  [...jobs.flatMap((job) => [job.duration, job.release]), ...teams.map((t) => t.from)].every(
+    Number.isInteger,
+  );
+
+/**
+ * The least that finishing, and leaving out for it, adds to the prices. Either all is served and
+ * the shared work has to be done, or leaving the cheapest job out has to pay for the time it saves.
+ */
+function leastForFinish(problem: RoundProblem, rest: readonly Servable[], finish: number): number {
+  const { teams, weights } = problem;
+  const share =
+    (weights.finish * rest.reduce((sum, { job }) => sum + job.duration, 0)) / teams.length;
+  const nets = rest.map(
+    ({ job, price }) => job.unservedCost - price - (weights.finish * job.duration) / teams.length,
+  );
+  const least = Math.min(...nets);
+  const together = least >= 0 ? Math.min(weights.finish * finish, share + least) : 0;
+  // One job alone: left out, or finished no sooner than it can be.
+  const alone = rest.map(({ job, price, soonest }) =>
+    Math.min(job.unservedCost - price, weights.finish * soonest),
+  );
+  return Math.max(together, ...alone);
+}
+
+interface Servable {
+  readonly job: RoundJob;
+  readonly price: number;
+  /** When it could be finished by a team that did nothing before. */
+  readonly soonest: number;
+}
 
 /**
  * Lower bounds by arithmetic: work shared evenly, and the latest single visit. The bound on the cost
- * lets each job be left out if that is cheaper than the time it takes.
+ * holds for plans that leave jobs out, too.
  */
 export function roundBounds(problem: RoundProblem): Outcome<RoundBounds> {
   const refused = checkRoundProblem(problem);
   if (refused) return refused;
-  const { jobs, teams, serveCost, weights } = problem;
+  const { jobs, teams, serveCost } = problem;
   const unservable = jobs.flatMap((job, j) => (servable(problem, job, j) ? [] : [j]));
-  const out = new Set(unservable);
-  const rest = jobs.flatMap((job, j) => (out.has(j) ? [] : [{ job, j }]));
-  const earliest = Math.min(...teams.map((t) => t.from));
-  const whole = [
-    ...jobs.flatMap((job) => [job.duration, job.release]),
-    ...teams.map((t) => t.from),
-  ].every(Number.isInteger);
-  const work = rest.reduce((sum, { job }) => sum + job.duration, 0);
-  const shared = earliest + work / teams.length;
-  const finish =
-    rest.length === 0
-      ? 0
-      : Math.max(
-          whole ? Math.ceil(shared) : shared,
-          ...rest.map(({ job }) => Math.max(job.release, earliest) + job.duration),
-        );
+  const totalWork = jobs.reduce((sum, job) => sum + job.duration, 0);
   const unservedCost = unservable.reduce((sum, j) => sum + (jobs[j] as RoundJob).unservedCost, 0);
-  const prices = rest.reduce(
-    (sum, { job, j }) => sum + leastPrice(serveCost[j] as readonly number[], job),
-    0,
+  const earliest = Math.min(...teams.map((t) => t.from));
+  const rest = jobs.flatMap((job, j) =>
+    unservable.includes(j)
+      ? []
+      : [
+          {
+            job,
+            price: leastPrice(serveCost[j] as readonly number[], job),
+            soonest: Math.max(job.release, earliest) + job.duration,
+          },
+        ],
   );
-  const cheapest = Math.min(Infinity, ...rest.map(({ job }) => job.unservedCost / job.duration));
-  // Leaving work out saves at most weights.finish / teams for each unit: if that never pays, all is served.
-  const pays = cheapest < weights.finish / teams.length;
+  if (rest.length === 0) return given({ unservable, totalWork, finish: 0, cost: unservedCost });
+  const shared = earliest + rest.reduce((sum, { job }) => sum + job.duration, 0) / teams.length;
+  const finish = Math.max(
+    isWhole(problem) ? Math.ceil(shared - 1e-9) : shared,
+    ...rest.map(({ soonest }) => soonest),
+  );
+  const prices = rest.reduce((sum, { price }) => sum + price, 0);
   return given({
     unservable,
-    totalWork: jobs.reduce((sum, job) => sum + job.duration, 0),
+    totalWork,
     finish,
-    cost: unservedCost + prices + (pays ? 0 : weights.finish * finish),
+    cost: unservedCost + prices + leastForFinish(problem, rest, finish),
   });
 }

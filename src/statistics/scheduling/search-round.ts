@@ -71,7 +71,8 @@ function cheapestPlace(
   chance: Chance,
 ): Place | undefined {
   let best: Place | undefined;
-  let least = flat.unservedCost[job] as number;
+  // Now and then a job is put back though it costs more than leaving it out: another may make it pay.
+  let least = below(chance, 6) === 0 ? Infinity : (flat.unservedCost[job] as number);
   const before = shared(flat, draft.finish, draft.work);
   for (let team = 0; team < flat.teams; team++) {
     const price = flat.serve[job * flat.teams + team] as number;
@@ -81,11 +82,13 @@ function cheapestPlace(
     draft.work[team] = work + (flat.duration[job] as number);
     for (let at = 0; at <= sequence.length; at++) {
       if (wrongCohort(flat, sequence, job, at) || below(chance, 64) === 0) continue;
-      const finish = finishWith(flat, team, sequence, job, at);
+      const finish = finishWith(flat, team, sequence, { job, at });
       if (finish === Infinity) continue;
       draft.finish[team] = finish;
-      // A tiny price on the team's own finish tells apart places that cost the same.
-      const cost = price + shared(flat, draft.finish, draft.work) - before + 1e-3 * (finish - held);
+      // Places that cost the same are told apart by the team's own finish and the order of due times.
+      const tie =
+        1e-3 * (finish - held) + 1e-4 * (outOfDueOrder(flat, sequence, job, at) + uniform(chance));
+      const cost = price + shared(flat, draft.finish, draft.work) - before + tie;
       if (cost < least) {
         least = cost;
         best = { team, at, finish };
@@ -95,6 +98,23 @@ function cheapestPlace(
     draft.work[team] = work;
   }
   return best;
+}
+
+/** How many neighbours of the same cohort would stand the wrong way round by their due times. */
+function outOfDueOrder(
+  { cohort, due }: FlatRound,
+  sequence: readonly number[],
+  job: number,
+  at: number,
+): number {
+  const own = due[job] as number;
+  const before = sequence[at - 1];
+  const after = sequence[at];
+  const same = (j: number): boolean => cohort[j] === cohort[job];
+  return (
+    (before !== undefined && same(before) && (due[before] as number) > own ? 1 : 0) +
+    (after !== undefined && same(after) && (due[after] as number) < own ? 1 : 0)
+  );
 }
 
 function wrongCohort(
@@ -131,33 +151,43 @@ function takeOut(flat: FlatRound, draft: Draft, job: number): void {
   });
 }
 
-/** Jobs to take out: any, or those nearest to one in cohort and time, a few to a third of all. */
-function pick(flat: FlatRound, chance: Chance): readonly number[] {
+/**
+ * Jobs to take out, two to half of all: any, or those nearest in cohort and time to one. If a job is
+ * left out, mostly those near to it: they are in its way.
+ */
+function pick(flat: FlatRound, draft: Draft, chance: Chance): readonly number[] {
   const all = Array.from({ length: flat.jobs }, (_, j) => j);
-  const many = 2 + below(chance, Math.max(1, Math.ceil(flat.jobs / 3)));
-  if (uniform(chance) < 0.5) return shuffle(chance, all).slice(0, many);
-  const centre = below(chance, flat.jobs);
+  const many =
+    2 + below(chance, Math.max(1, Math.ceil(flat.jobs / (below(chance, 4) === 0 ? 2 : 4))));
+  const out = [...draft.out];
+  const focused = out.length > 0 && below(chance, 3) > 0;
+  if (!focused && uniform(chance) < 0.5) return shuffle(chance, all).slice(0, many);
+  const centre = focused ? (out[below(chance, out.length)] as number) : below(chance, flat.jobs);
   const far = (j: number): number =>
     4 * Math.abs((flat.cohort[j] as number) - (flat.cohort[centre] as number)) +
-    Math.abs((flat.release[j] as number) - (flat.release[centre] as number)) / 4 +
-    3 * uniform(chance);
+    Math.abs((flat.due[j] as number) - (flat.due[centre] as number)) / 4 +
+    6 * uniform(chance);
   const distance = Float64Array.from(all, far);
   return all.sort((a, b) => (distance[a] as number) - (distance[b] as number)).slice(0, many);
 }
 
-/** Puts jobs back in a random order, or the tightest windows first. */
+/** Orders in which jobs go back: by chance, or what is harder to place first. */
+const ORDERS: readonly (((flat: FlatRound, j: number) => number) | undefined)[] = [
+  undefined,
+  undefined,
+  ({ due }, j) => due[j] as number,
+  ({ due, release }, j) => (due[j] as number) - (release[j] as number),
+  ({ duration }, j) => -(duration[j] as number),
+  ({ cohort, due }, j) => 1e6 * (cohort[j] as number) + (due[j] as number),
+];
+
+/** Puts jobs back; now and then one stays out, since two may have to go to make room for a third. */
 function putBack(flat: FlatRound, draft: Draft, chance: Chance): void {
   const jobs = shuffle(chance, [...draft.out]);
-  const rule = below(chance, 4);
-  const keys = [
-    undefined,
-    (j: number) => (flat.due[j] as number) - (flat.release[j] as number),
-    (j: number) => -(flat.duration[j] as number),
-    (j: number) => flat.release[j] as number,
-  ] as const;
-  const key = keys[rule];
-  if (key) jobs.sort((a, b) => key(a) - key(b));
+  const key = ORDERS[below(chance, ORDERS.length)];
+  if (key) jobs.sort((a, b) => key(flat, a) - key(flat, b));
   for (const job of jobs) {
+    if (below(chance, 40) === 0) continue;
     const place = cheapestPlace(flat, draft, job, chance);
     if (place) put(flat, draft, job, place);
   }
@@ -182,7 +212,7 @@ function draftOf(flat: FlatRound, start: RoundSequences): Draft {
       const own = draft.sequences[team] as number[];
       if (!draft.out.has(job) || (flat.serve[job * flat.teams + team] as number) === Infinity)
         continue;
-      const finish = finishWith(flat, team, own, job, own.length);
+      const finish = finishWith(flat, team, own, { job, at: own.length });
       if (finish < Infinity) put(flat, draft, job, { team, at: own.length, finish });
     }
   });
@@ -191,10 +221,77 @@ function draftOf(flat: FlatRound, start: RoundSequences): Draft {
 
 const CHECK_EVERY = 64;
 
+/** One leg of a search: cooling from a plan, with what it found best. */
+class Leg {
+  current: Draft;
+  cost: number;
+  best: Draft;
+  least: number;
+
+  constructor(
+    readonly flat: FlatRound,
+    start: Draft,
+    readonly chance: Chance,
+  ) {
+    this.current = start;
+    putBack(flat, start, chance);
+    this.cost = costOf(flat, start);
+    this.best = copy(start);
+    this.least = this.cost;
+  }
+
+  /** One ruin and recreate, `left` of the leg being still to go (1 at its start, 0 at its end). */
+  step(left: number): void {
+    const { flat, chance } = this;
+    const next = copy(this.current);
+    for (const job of pick(flat, next, chance)) takeOut(flat, next, job);
+    for (let k = 0; k < flat.teams; k++)
+      next.finish[k] = finishWith(flat, k, next.sequences[k] as number[]);
+    putBack(flat, next, chance);
+    const nextCost = costOf(flat, next);
+    // Worse by up to about 1 % is followed at first, and nothing worse at the end.
+    const warmth = 0.01 * this.least * left * left;
+    if (nextCost <= this.cost - warmth * Math.log(uniform(chance) || 1e-300)) {
+      this.current = next;
+      this.cost = nextCost;
+    }
+    if (this.cost < this.least - 1e-9) {
+      this.best = copy(this.current);
+      this.least = this.cost;
+    }
+  }
+}
+
+/**
+ * The same round with some teams barred from some cohorts: which team goes to which cohorts is what
+ * small moves cannot change, so each leg tries another sharing.
+ */
+function withBars(flat: FlatRound, chance: Chance): FlatRound {
+  const serve = flat.serve.slice();
+  for (const cohort of new Set(flat.cohort)) {
+    const kept = below(chance, flat.teams);
+    for (let team = 0; team < flat.teams; team++) {
+      if (team === kept || uniform(chance) > 0.35) continue;
+      for (let j = 0; j < flat.jobs; j++)
+        if (flat.cohort[j] === cohort) serve[j * flat.teams + team] = Infinity;
+    }
+  }
+  return { ...flat, serve };
+}
+
+/** Iterations of each leg: several from scratch, then as many again from the best of them. */
+function legLengths(iterations: number, fresh: boolean): readonly number[] {
+  const starts = fresh ? Math.min(12, Math.floor(iterations / 60)) : 0;
+  if (starts < 2) return [iterations];
+  const each = Math.floor(iterations / 2 / starts);
+  return [...Array.from({ length: starts }, () => each), iterations - starts * each];
+}
+
 /**
  * A good plan by ruin and recreate: take some jobs out, put each back where it costs least, keep
- * what is better and, less and less often, what is a little worse. Works at any size; proves nothing
- * (see solveRound for a proof, roundBounds for a gap).
+ * what is better and, less and less often, what is a little worse. Several legs from scratch share
+ * the cohorts out in different ways; the last goes on from the best. Works at any size; proves
+ * nothing (see solveRound for a proof, roundBounds for a gap).
  * Source: Schrimpf et al. (2000), Journal of Computational Physics 159:139-171; the overlooked
  * places after Christiaens & Vanden Berghe (2020), Transportation Science 54:417-433.
  */
@@ -205,26 +302,30 @@ export function searchRound(
   const refused = checkRoundProblem(problem) ?? positiveCount('iterations', iterations);
   if (refused) return refused;
   const flat = flatten(problem);
-  let current = start ? draftOf(flat, start) : emptyDraft(flat);
-  putBack(flat, current, chance);
-  let cost = costOf(flat, current);
-  let [best, least] = [copy(current), cost];
-  let i = 0;
-  for (; i < iterations && flat.jobs > 0; i++) {
-    if (i % CHECK_EVERY === 0 && shouldStop?.()) break;
-    const next = copy(current);
-    for (const job of pick(flat, chance)) takeOut(flat, next, job);
-    for (let k = 0; k < flat.teams; k++)
-      next.finish[k] = finishWith(flat, k, next.sequences[k] as number[]);
-    putBack(flat, next, chance);
-    const nextCost = costOf(flat, next);
-    // From 3 % of the cost down to nothing, on a log scale of chance.
-    const warmth = 0.03 * least * (1 - i / iterations) ** 2;
-    if (nextCost <= cost - warmth * Math.log(uniform(chance) || 1e-300) * 0.3) {
-      current = next;
-      cost = nextCost;
+  const lengths = legLengths(iterations, start === undefined);
+  let best = start ? draftOf(flat, start) : emptyDraft(flat);
+  let done = 0;
+  let stopped = flat.jobs === 0;
+  let least = Infinity;
+  for (const [k, length] of lengths.entries()) {
+    const last = k === lengths.length - 1;
+    const leg = new Leg(
+      k === 0 || last ? flat : withBars(flat, chance),
+      last ? copy(best) : emptyDraft(flat),
+      chance,
+    );
+    for (let i = 0; i < length && !stopped; i++, done++) {
+      if (done % CHECK_EVERY === 0 && shouldStop?.()) stopped = true;
+      else leg.step(1 - i / length);
     }
-    if (cost < least - 1e-9) [best, least] = [copy(current), cost];
+    if (leg.least < least) {
+      best = leg.best;
+      least = leg.least;
+    }
   }
-  return given({ cost: least, sequences: best.sequences, iterations: i });
+  return given({
+    cost: least,
+    sequences: best.sequences,
+    iterations: stopped && flat.jobs > 0 ? done - 1 : done,
+  });
 }

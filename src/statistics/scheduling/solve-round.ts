@@ -2,7 +2,7 @@ import { seededChance } from '../random/chance.ts';
 import { given, type Outcome, refuse } from '../refusal/refusal.ts';
 import { type CohortTables, cohortTables, earliestFinish, orderOf } from './cohort-tables.ts';
 import { evaluateRound } from './evaluate-round.ts';
-import { roundBounds } from './round-bounds.ts';
+import { leastPrice, roundBounds } from './round-bounds.ts';
 import { checkRoundProblem, type RoundProblem, type RoundSequences } from './round-problem.ts';
 import { type RoundState, StateTable } from './round-states.ts';
 import { searchRound } from './search-round.ts';
@@ -139,6 +139,36 @@ const withIdleTeam = (problem: RoundProblem): RoundProblem => ({
   weights: { ...problem.weights, imbalance: 0 },
 });
 
+/**
+ * How many servable jobs a plan within the cost can leave out. With all served, prices and shared
+ * work alone cost `all`; leaving a job out adds at least its net price, cheapest first.
+ */
+function mostLeftOut(
+  { jobs, teams, serveCost, weights }: RoundProblem,
+  unservable: ReadonlySet<number>,
+  cost: number,
+): number {
+  const perUnit = weights.finish / teams.length;
+  let all = 0;
+  const nets: number[] = [];
+  jobs.forEach((job, j) => {
+    if (unservable.has(j)) {
+      all += job.unservedCost;
+      return;
+    }
+    const served = leastPrice(serveCost[j] as readonly number[], job) + perUnit * job.duration;
+    all += served;
+    nets.push(job.unservedCost - served);
+  });
+  let count = 0;
+  for (const net of nets.sort((a, b) => a - b)) {
+    all += net;
+    if (all > cost + 1e-9 && net > 0) break;
+    count++;
+  }
+  return count;
+}
+
 function setUp(
   problem: RoundProblem,
   { known, shouldStop = () => false }: SolveOptions,
@@ -158,17 +188,12 @@ function setUp(
     jobs.reduce((sum, j) => (out.has(j) ? sum : sum + (flat.duration[j] as number)), 0),
   );
   const servableCosts = problem.jobs.flatMap((job, j) => (out.has(j) ? [] : [job]));
-  const cheapest = Math.min(Infinity, ...servableCosts.map((job) => job.unservedCost));
-  const slack = (found.value.cost - bounds.value.cost) / cheapest;
   return given({
     flat,
     cohorts: groups.map((jobs) => cohortTables(flat, jobs)),
     workAfter: works.map((_, c) => works.slice(c + 1).reduce((a, b) => a + b, 0)),
     upper: found.value.cost,
-    mostOut: Math.min(
-      flat.jobs,
-      out.size + (Number.isFinite(slack) ? Math.floor(slack + 1e-9) : flat.jobs),
-    ),
+    mostOut: out.size + mostLeftOut(problem, out, found.value.cost),
     servingPays: servableCosts.every(
       (job) => job.unservedCost >= (problem.weights.finish * job.duration) / 2,
     ),

@@ -37,16 +37,22 @@ export function flatten({ jobs, teams, serveCost, changeover, weights }: RoundPr
   };
 }
 
+/** A job put in before the one that stands at a place. */
+interface Insertion {
+  readonly job: number;
+  readonly at: number;
+}
+const NOTHING: Insertion = { job: -1, at: -1 };
+
 /**
- * When a team would finish a sequence with one more job put in at a place (or none: job -1).
+ * When a team would finish a sequence with one more job put in at a place.
  * Infinity where a window, the shift or the order of cohorts is broken.
  */
 export function finishWith(
   flat: FlatRound,
   team: number,
   sequence: readonly number[],
-  job = -1,
-  place = -1,
+  { job, at: place }: Insertion = NOTHING,
 ): number {
   const until = flat.until[team] as number;
   const length = sequence.length + (job >= 0 ? 1 : 0);

@@ -29,13 +29,18 @@ export function weightedTardiness(
   return cost;
 }
 
+/** Positions i to j of an order, begun at a time. */
+interface Span {
+  readonly i: number;
+  readonly j: number;
+  readonly start: number;
+}
+
 /** Cost of positions from..to of an order in which one move has been made, from a start time. */
 function partCost(
   { p, w, d }: Flat,
   order: ArrayLike<number>,
-  from: number,
-  to: number,
-  start: number,
+  { i: from, j: to, start }: Span,
 ): number {
   let [time, cost] = [start, 0];
   for (let i = from; i <= to; i++) {
@@ -83,16 +88,10 @@ function descend(flat: Flat, order: Int32Array): void {
   }
 }
 
-interface Span {
-  readonly i: number;
-  readonly j: number;
-  readonly start: number;
-}
-
 function tryMoves(flat: Flat, order: Int32Array, { i, j, start }: Span): boolean {
-  const before = partCost(flat, order, i, j, start);
+  const before = partCost(flat, order, { i, j, start });
   if (before === 0) return false;
-  const helps = (): boolean => partCost(flat, order, i, j, start) < before - 1e-9;
+  const helps = (): boolean => partCost(flat, order, { i, j, start }) < before - 1e-9;
   swap(order, i, j);
   if (helps()) return true;
   swap(order, i, j);
@@ -140,12 +139,13 @@ export function searchWeightedTardiness(
     d: Float64Array.from(jobs.dues),
   };
   const n = jobs.times.length;
+  const whole = { i: 0, j: n - 1, start: 0 };
   // Earliest due first to begin with.
   let order = Int32Array.from(flat.d.keys()).sort(
     (a, b) => (flat.d[a] as number) - (flat.d[b] as number),
   );
   descend(flat, order);
-  let cost = partCost(flat, order, 0, n - 1, 0);
+  let cost = partCost(flat, order, whole);
   let [best, least] = [order.slice(), cost];
   for (let round = 0; round < rounds && least > 0 && n > 1; round++) {
     if (shouldStop?.()) break;
@@ -153,7 +153,7 @@ export function searchWeightedTardiness(
     for (let kick = 0; kick < 3 + below(chance, 5); kick++)
       swap(next, below(chance, n), below(chance, n));
     descend(flat, next);
-    const nextCost = partCost(flat, next, 0, n - 1, 0);
+    const nextCost = partCost(flat, next, whole);
     // A little worse is followed too, and every 40th round starts again from the best.
     if (nextCost <= cost * 1.005) [order, cost] = [next, nextCost];
     if (nextCost < least) [best, least] = [next.slice(), nextCost];

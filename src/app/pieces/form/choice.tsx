@@ -15,12 +15,15 @@ export interface ChoiceProps<Value extends string> extends FieldCommon, FieldVal
   readonly inline?: boolean;
 }
 
+/** More than these stand in columns where there is room. */
+const MANY = 6;
+
 /** One of a few, all in sight, none picked beforehand unless `value` says so. */
 export function Choice<Value extends string>(props: ChoiceProps<Value>): JSX.Element {
   const { id, options, value, onValue, inline = false } = props;
   return (
     <Fieldset {...props}>
-      <div class="choice" data-inline={inline}>
+      <div class="choice" data-inline={inline} data-many={options.length > MANY}>
         {options.map((option) => (
           <label key={option.value} class="choice-line">
             <input
@@ -51,7 +54,7 @@ export function Checks<Value extends string>(props: ChecksProps<Value>): JSX.Ele
     onValue(value.includes(one) ? value.filter((other) => other !== one) : [...value, one]);
   return (
     <Fieldset {...props}>
-      <div class="choice">
+      <div class="choice" data-many={options.length > MANY}>
         {options.map((option) => (
           <label key={option.value} class="choice-line">
             <input

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { useWords } from '../../words/use-words.ts';
 import { describedBy, type FieldCommon, FieldFrame, type FieldValue } from './field-parts.tsx';
 import './field.css';
 
@@ -18,6 +19,16 @@ export function TimeField(props: DateFieldProps): JSX.Element {
   return <NativeMoment {...props} type="time" />;
 }
 
+/** The day in words: whatever order the device shows, 03/04 is told from 04/03. */
+function SaidDate({ id, value }: { readonly id: string; readonly value: string }): JSX.Element {
+  const { dates } = useWords();
+  return (
+    <output class="field-hint" for={id}>
+      {dates.date(value)}
+    </output>
+  );
+}
+
 function NativeMoment(props: DateFieldProps & { readonly type: 'date' | 'time' }): JSX.Element {
   const { id, value, onValue, problem, optional, min, max, type } = props;
   return (
@@ -35,6 +46,7 @@ function NativeMoment(props: DateFieldProps & { readonly type: 'date' | 'time' }
         aria-describedby={describedBy(props)}
         onInput={(event) => onValue(event.currentTarget.value)}
       />
+      {type === 'date' && value !== '' && <SaidDate id={id} value={value} />}
     </FieldFrame>
   );
 }

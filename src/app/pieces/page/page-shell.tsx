@@ -21,6 +21,8 @@ export interface PageShellProps {
   /** Who is signed in, with role. */
   readonly who: string;
   readonly onLock: () => void;
+  /** Hands the tablet to a colleague without leaving the page. */
+  readonly onHands?: (() => void) | undefined;
   readonly sync: SyncState;
   /** Room on the tablet: nothing said while it is fine. */
   readonly storage?: 'low' | 'mayGo' | undefined;
@@ -46,6 +48,11 @@ export function PageShell(props: PageShellProps): JSX.Element {
               <span class="unseen">{page.signedIn} </span>
               {props.who}
             </p>
+            {props.onHands !== undefined && (
+              <Button icon="person" onPress={props.onHands}>
+                {page.hands}
+              </Button>
+            )}
             <Button icon="lock" onPress={props.onLock}>
               {page.lock}
             </Button>

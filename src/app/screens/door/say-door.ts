@@ -22,6 +22,8 @@ export function saySignIn(refusal: No<SignedInHere>, { door }: Words): string {
       return door.problems['device-unknown'];
     case 'server':
       return door.refused;
+    case 'storage':
+      return refusal.what === 'newer' ? door.problems['program-old'] : door.problems.damaged;
   }
 }
 

@@ -12,7 +12,7 @@ interface SignInProps {
   readonly tablet: Tablet;
   /** Colleagues who have signed in on this tablet before. */
   readonly known: readonly Known[];
-  readonly onDone?: () => void;
+  readonly onDone?: (() => void) | undefined;
 }
 
 type Chosen = { readonly staff: StaffId; readonly called: string } | 'by-name';

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { useLocation } from 'wouter-preact';
 import { testOf } from '../../../care/custody/test.ts';
 import { kitKindOf } from '../../../care/policy/in-force.ts';
 import { reserve } from '../../../care/supplies/stock.ts';
@@ -8,6 +9,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Icon } from '../../pieces/icon/icon.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { paths } from '../paths.ts';
 import { KitTrouble } from './kit-trouble.tsx';
 import { ReadCodeField } from './read-code-field.tsx';
 import type { StepProps } from './turn-frame.tsx';
@@ -22,6 +24,10 @@ export function StepKit({ data, turn, step, turnAct }: StepProps): JSX.Element {
   const say = words.turn.kit;
   const kitKind = data.round.planned.data.kitKind;
   const [first] = reserve(desk.home, kitKind, { on: todayOf(desk), count: 1 }).reserved;
+  const [, go] = useLocation();
+  const endTurn = async () => {
+    if (await turnAct.touch({ do: 'finish' }, turn)) go(paths.round(data.round.id));
+  };
   const last = data.turn?.tests.at(-1);
   const again = last !== undefined;
   const why = last === undefined ? undefined : testOf(desk.home, last).spoilReason;
@@ -33,7 +39,7 @@ export function StepKit({ data, turn, step, turnAct }: StepProps): JSX.Element {
       title={say.title}
       asides={
         again && (
-          <Button icon="close" onPress={() => void turnAct.touch({ do: 'finish' }, turn)}>
+          <Button icon="close" onPress={() => void endTurn()}>
             {say.enough}
           </Button>
         )

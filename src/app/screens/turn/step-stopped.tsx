@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
+import { useLocation } from 'wouter-preact';
 import type { StopReason } from '../../../care/custody/facts.ts';
 import { stopReasons } from '../../../care/custody/facts.ts';
-import { triesAllow } from '../../../care/custody/may-start.ts';
+import { triesLeft } from '../../../care/custody/may-start.ts';
 import { after, MINUTE } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
@@ -9,6 +10,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { paths } from '../paths.ts';
 import type { TurnData } from './turn-data.ts';
 import type { StepProps } from './turn-frame.tsx';
 import { TurnFrame } from './turn-frame.tsx';
@@ -19,6 +21,10 @@ export function StepStopped({ data, turn, step, turnAct }: StepProps): JSX.Eleme
   const words = useWords();
   const say = words.turn.stopped;
   const at = data.turn?.stop?.at ?? desk.now();
+  const [, go] = useLocation();
+  const endTurn = async () => {
+    if (await turnAct.touch({ do: 'finish' }, turn)) go(paths.round(data.round.id));
+  };
   const kitOpen = (data.turn?.tests.length ?? 0) > 0;
   return (
     <TurnFrame
@@ -32,11 +38,7 @@ export function StepStopped({ data, turn, step, turnAct }: StepProps): JSX.Eleme
         </Button>
       }
       primary={
-        <BigButton
-          step={`${turn}-${step}`}
-          now={desk.monotonic}
-          onPress={() => void turnAct.touch({ do: 'finish' }, turn)}
-        >
+        <BigButton step={`${turn}-${step}`} now={desk.monotonic} onPress={() => void endTurn()}>
           {kitOpen ? say.end : words.turn.settled.toRound}
         </BigButton>
       }
@@ -59,11 +61,8 @@ export function StepStopped({ data, turn, step, turnAct }: StepProps): JSX.Eleme
   );
 
   /** From when they may be asked again: the pause counts from the instant of the stop. */
-  function againWords({ person, policy, turn: whole }: TurnData): string {
+  function againWords({ person, policy }: TurnData): string {
     const from = after(at, policy.technique.secondTryAfterMinutes.value * MINUTE);
-    const tries = whole === undefined ? 0 : Math.max(1, whole.begun.length);
-    const earlier = triesAllow(desk.home, person.id, { now: from, changedMind: true });
-    const over = earlier?.reason === 'enough-today' || tries >= policy.technique.triesPerDay.value;
-    return over ? say.enough : say.again(from);
+    return triesLeft(desk.home, person.id, at) === 0 ? say.enough : say.again(from);
   }
 }

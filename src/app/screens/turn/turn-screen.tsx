@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import { isOpen, turnsInRound } from '../../../care/custody/person-turns.ts';
 import type { Step } from '../../../care/custody/step.ts';
 import { stepOf } from '../../../care/custody/step.ts';
 import type { PersonId, RoundId, TurnId } from '../../../care/ids.ts';
@@ -50,6 +51,8 @@ export function TurnScreen({ round: id, person }: TurnScreenProps): JSX.Element 
   // The turn worked on here, so that its end is told before another try is offered.
   const [inHand, setInHand] = useState<TurnId | undefined>(undefined);
   const round = roundOf(desk.home, id);
+  const inTurn = round !== undefined && turnsInRound(desk.home, person, id).some(isOpen);
+  useEffect(() => (inTurn ? desk.holdOpen() : undefined), [inTurn]);
   if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
   const data = turnData(desk, round, person);
   const { turn, test } = data;

@@ -20,6 +20,24 @@ export function fitWords({ dates, number }: LanguageTools) {
         ? `A swap of tubes is about ${round(odds)} times as likely as chance.`
         : `Chance is about ${round(1 / odds)} times as likely as a swap of tubes.`,
     oddsNote: 'The sum rests on numbers in the policy. It helps you decide. It decides nothing.',
+    policy: {
+      group: 'Identity, and results that do not fit',
+      inTenThousand: (count: number) => `${number(count)} in 10,000`,
+      known: (count: number) => number(count),
+      days: (count: number) => number(count),
+      rows: {
+        knownByAtLeast: 'Colleagues who must know somebody who cannot say their name',
+        identifier: 'How the number of a person is made',
+        swapChance: 'How often a tube is swapped',
+        sensitivity: 'Of those who have it, positive',
+        specificity: 'Of those who have it not, negative',
+        background: 'Chance of a positive, nothing known',
+        contact: 'The same after contact',
+        symptoms: 'The same with symptoms',
+        afterPositive: 'The same soon after a positive',
+        negativeBetweenDays: 'Most days between two positives with a negative between them',
+      },
+    },
     meanwhile: 'Until you decide, care for each of them as if positive. Nothing is thrown away.',
     ask: 'Ask the laboratory to look at the tube and its code again. Test again if in doubt.',
   };

@@ -8,7 +8,7 @@ export function formWords({ plural }: LanguageTools) {
         other: `There are ${count} things to put right`,
       }),
     problem: 'Put this right:',
-    optional: 'if you know it',
+    optional: 'can stay empty',
     pickOne: 'Pick one',
     close: 'Close',
     theme: 'Light or dark',

@@ -25,6 +25,8 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
     'reference-on-two': 'One reference is on two tests',
     'two-results': 'Two results that differ',
     'result-without-test': 'A result for a code not used here',
+    'result-unmatched': 'A result that nothing else matches',
+    'result-for-closed': 'A result for a kit that was closed',
     'result-before-swab': 'A result from before the swab',
     'result-does-not-fit': 'A result does not fit what is known',
     'handed-twice': 'Two counts for one box',

@@ -7,6 +7,7 @@ export function pageWords({ plural, dates }: LanguageTools) {
     nav: 'Parts of Tallyround',
     signedIn: 'Signed in:',
     lock: 'Lock',
+    hands: 'Change hands',
     sync: {
       sent: (count: number) =>
         plural(count, { one: 'The last one is sent', other: `All ${count} sent` }),

@@ -20,6 +20,7 @@ export function refusalWords({ dates, list }: LanguageTools) {
       `Neither of you knows ${person} by sight. Fetch somebody who knows ${person}.`,
     needsSenior: 'Only a senior can do this. Fetch a senior.',
     needsManager: 'Only a manager can do this. Ask the manager.',
+    lastManager: 'There is no other manager. Name another one first.',
     unknownStaff: 'This colleague is not on the list. Add them first.',
     unknownPerson: 'This person or round is not on this tablet yet. Go back to Now.',
     consentMissing: (person: string) =>
@@ -67,6 +68,10 @@ export function refusalWords({ dates, list }: LanguageTools) {
     kitRecalled: (lot: string) => `Lot ${lot} was recalled. Put this kit aside and take another.`,
     kitOtherKind: 'This kind of kit is not in the policy. Ask the manager.',
     noKits: 'There are no kits in date. Tell a senior.',
+    codeInStock: (lot: string) => `This one is in lot ${lot} already. Put it with the others.`,
+    lotEndsOtherwise: (lot: string, on: string) =>
+      `Another box of lot ${lot} ends on ${day(on)}. Read the label again. If the other is wrong, put that right first.`,
+    deliveryUnknown: 'This delivery is not on this tablet yet. Go back to Kits.',
     codeUnknown: (code: string) =>
       `No test here has the code ${code}. Put the bag aside and tell a senior.`,
     notSealed: (person: string) => `${person}'s tube is not sealed yet. Finish the turn first.`,
@@ -86,6 +91,8 @@ export function refusalWords({ dates, list }: LanguageTools) {
     notClosedYet: 'This round is not closed yet.',
     referenceUsed: (reference: string, person: string) =>
       `The reference ${reference} belongs to ${person}'s test. Look at the site again.`,
+    referenceIsCode: (reference: string) =>
+      `${reference} is the code of a kit here. Look for the reference on the site.`,
     alreadyRegistered: (reference: string) => `This test is registered as ${reference} already.`,
     notPacked: (person: string) => `${person}'s tube is not packed. Pack it first.`,
     secondIdentifierDiffers:
@@ -94,12 +101,25 @@ export function refusalWords({ dates, list }: LanguageTools) {
       `This test already has a result: ${outcome}, from ${dates.dayTime(at)}. Is this a correction?`,
     resultSuperseded: 'The result has changed since. Look at it again.',
     findingGone: 'Something has changed here since you opened it. Read it again.',
+    verdictUnfit: 'That cannot be said of this. Pick another answer.',
+    keepsMissing: 'Pick which one stands.',
     reasonMissing: 'Write why. Others will read it.',
+    policyUnreadable: (where: string, what: string) =>
+      `This file is not a policy. Look at ${where}: ${what}`,
+    policyVersionTaken: (policy: string, version: number) =>
+      `${policy} has a version ${version} already. Give the new one a higher number.`,
     inTheFuture: 'That day has not come yet. Check the date.',
+    inThePast: 'That time is over. Pick a later one.',
     notADay: (given: string) => `"${given}" is not a date. Write the day, month and year.`,
+    endsBeforeStart: 'The end is before the start. Check both dates.',
+    notACount: 'Write a whole number here, 0 or more.',
+    nothingChanged: 'Nothing has changed, so nothing was kept.',
+    mayNotStrikeOut: 'This entry cannot be struck out. Amend it, or ask a senior to settle it.',
     empty: 'Fill this in.',
     tooLong: (most: number) => `That is too long. Use ${most} signs or fewer.`,
     nobodyChosen: 'Pick at least one person.',
+    leftOffUnsaid: (person: string) => `${person} is due. Say why ${person} is left off.`,
+    noCodeColumn: "One column must hold the kit's code. Add it.",
     trouble: {
       'no-room': 'This tablet is full. Nothing was lost. Send what waits, then try again.',
       clock: 'Check the clock of this tablet first. Nothing was kept yet.',

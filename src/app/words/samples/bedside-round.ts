@@ -69,3 +69,10 @@ export const doorSamples: Samples['door'] = {
   wait: [90_000],
   clock: { ask: [at] },
 };
+
+export const tabletSamples: Samples['tablets'] = {
+  at: [at],
+  lostTitle: ['blue tablet'],
+  retireTitle: ['blue tablet'],
+  setTitle: ['Pia'],
+};

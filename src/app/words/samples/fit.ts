@@ -9,4 +9,5 @@ export const fitSamples: Samples['fit'] = {
     crossed: ['Cor', 'Oriel'],
   },
   odds: [0.0125],
+  policy: { inTenThousand: [5], known: [2], days: [14] },
 };

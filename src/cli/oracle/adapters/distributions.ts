@@ -36,33 +36,34 @@ const columns =
 
 type Two = [number, number];
 type Three = [number, number, number];
-const of = <A extends readonly number[]>(f: (...args: A) => number): Adapter =>
-  columns(f as unknown as (...args: readonly number[]) => number);
+/** A function of so many numbers. */
+type Of<A extends readonly number[]> = (...args: A) => number;
+const of = (f: Of<[number]> | Of<Two> | Of<Three> | Of<[...Three, number]>): Adapter => columns(f);
 
 /** Distributions under the names that R has for them: the quantity first, then the parameters. */
 export const distributions: Adapters = {
-  lgamma: of<[number]>(logGamma),
-  pnorm: of<[number]>(normalCdf),
-  qnorm: of<[number]>(normalQuantile),
-  pbeta: of<Three>(betaCdf),
-  'pbeta.upper': of<Three>(betaUpper),
-  qbeta: of<Three>(betaQuantile),
-  pgamma: of<Two>((x, shape) => gammaCdf(x, shape)),
-  'pgamma.upper': of<Two>((x, shape) => gammaUpper(x, shape)),
-  qgamma: of<Two>((p, shape) => gammaQuantile(p, shape)),
-  'pchisq.upper': of<Two>(chiSquaredUpper),
-  dbinom: of<Three>(binomialPmf),
-  pbinom: of<Three>(binomialCdf),
-  'pbinom.upper': of<Three>(binomialAtLeast),
-  qbinom: of<Three>(binomialQuantile),
-  dpois: of<Two>(poissonPmf),
-  ppois: of<Two>(poissonCdf),
-  'ppois.upper': of<Two>(poissonAtLeast),
-  qpois: of<Two>(poissonQuantile),
-  dnbinom: of<Three>(negativeBinomialPmf),
-  pnbinom: of<Three>(negativeBinomialCdf),
-  qnbinom: of<Three>(negativeBinomialQuantile),
-  dhyper: of<[number, number, number, number]>((k, marked, others, drawn) =>
+  lgamma: of(logGamma),
+  pnorm: of(normalCdf),
+  qnorm: of(normalQuantile),
+  pbeta: of(betaCdf),
+  'pbeta.upper': of(betaUpper),
+  qbeta: of(betaQuantile),
+  pgamma: of((x: number, shape: number) => gammaCdf(x, shape)),
+  'pgamma.upper': of((x: number, shape: number) => gammaUpper(x, shape)),
+  qgamma: of((p: number, shape: number) => gammaQuantile(p, shape)),
+  'pchisq.upper': of(chiSquaredUpper),
+  dbinom: of(binomialPmf),
+  pbinom: of(binomialCdf),
+  'pbinom.upper': of(binomialAtLeast),
+  qbinom: of(binomialQuantile),
+  dpois: of(poissonPmf),
+  ppois: of(poissonCdf),
+  'ppois.upper': of(poissonAtLeast),
+  qpois: of(poissonQuantile),
+  dnbinom: of(negativeBinomialPmf),
+  pnbinom: of(negativeBinomialCdf),
+  qnbinom: of(negativeBinomialQuantile),
+  dhyper: of((k: number, marked: number, others: number, drawn: number) =>
     hypergeometricPmf(k, { marked, others, drawn }),
   ),
 };

@@ -28,8 +28,8 @@ import { answer, anyOf, Near, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 
-/** Simulations here draw so many courses of infection, for errors of about 0.001. */
-const COURSES = 400_000;
+/** Simulations here draw so many courses of infection: errors of about 0.001, unless fewer are asked for. */
+const COURSES = Number(process.env['ORACLE_COURSES'] ?? 200_000);
 
 const serialInterval = (i: Input): readonly number[] => {
   if (i.has('siDistr')) return i.numbers('siDistr');
@@ -185,9 +185,9 @@ const clusters: Adapter = (i) =>
   answer(
     linkedClusters(
       i.list('cases').map((c) => ({
-        id: String(c.get('id')),
+        id: c.label('id'),
         day: c.number('day'),
-        ...(c.has('unit') && { unit: String(c.get('unit')) }),
+        ...(c.has('unit') && { unit: c.label('unit') }),
         staff: c.has('staff') ? c.texts('staff') : [],
       })),
       i.number('windowDays'),

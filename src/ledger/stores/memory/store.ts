@@ -42,7 +42,8 @@ export class MemoryStore implements LedgerStore {
   ) {}
 
   static open(service: ServiceId, format = 1): MemoryStore {
-    return new MemoryStore(service, {
+    // `this`, so that a test's subclass opens and copies itself.
+    return new this(service, {
       format,
       device: undefined,
       rewinds: 0,
@@ -58,7 +59,7 @@ export class MemoryStore implements LedgerStore {
   /** The same contents a second time, as a copied disk would hold them. */
   copy(): MemoryStore {
     const { log, pending, positions, erased, meta, snapshots, ...rest } = this.at;
-    return new MemoryStore(this.service, {
+    return new (this.constructor as typeof MemoryStore)(this.service, {
       ...rest,
       log: [...log],
       pending: new Map(pending),
@@ -99,7 +100,7 @@ export class MemoryStore implements LedgerStore {
     return Promise.resolve(this.chainNow(position));
   }
 
-  private chainNow(position: number): ChainValue | undefined {
+  protected chainNow(position: number): ChainValue | undefined {
     return position === 0 ? CHAIN_START : this.at.log[position - 1]?.chain;
   }
 
@@ -144,7 +145,7 @@ export class MemoryStore implements LedgerStore {
     return { ok: true, head: this.headNow() };
   }
 
-  private refuseImpossible({ log }: Change): void {
+  protected refuseImpossible({ log }: Change): void {
     if (!log) return;
     const back = log.rewindTo;
     if (back && this.chainNow(back.position) !== back.chain)
@@ -156,7 +157,7 @@ export class MemoryStore implements LedgerStore {
         throw new StorageError('refused', `${id} stands in the log already`);
   }
 
-  private rewind(to: Mark): void {
+  protected rewind(to: Mark): void {
     this.at.rewinds += 1;
     const back = this.at.log.splice(to.position);
     for (const { id } of back) this.at.positions.delete(id);
@@ -169,19 +170,19 @@ export class MemoryStore implements LedgerStore {
       if (snapshot.position > to.position) this.at.snapshots.set(fold, { ...snapshot, ...to });
   }
 
-  private wait(written: Written): void {
+  protected wait(written: Written): void {
     const { pending, positions } = this.at;
     const { id } = written;
     if (!pending.has(id) && !positions.has(id)) pending.set(id, this.kept(writtenOf(written)));
   }
 
-  private append(entry: Confirmed): void {
+  protected append(entry: Confirmed): void {
     this.at.log.push(this.kept(entry));
     this.at.positions.set(entry.id, entry.position);
     this.at.pending.delete(entry.id);
   }
 
-  private settle({ aside, own, meta, format }: Change): void {
+  protected settle({ aside, own, meta, format }: Change): void {
     const { pending } = this.at;
     for (const [id, reason] of aside ?? []) {
       const waiting = pending.get(id);
@@ -196,7 +197,7 @@ export class MemoryStore implements LedgerStore {
     this.at.format = Math.max(this.at.format, format ?? 0);
   }
 
-  private erase(ids: readonly FactId[]): void {
+  protected erase(ids: readonly FactId[]): void {
     if (ids.length === 0) return;
     const { erased, log, pending, positions, snapshots } = this.at;
     for (const id of ids) {
@@ -210,7 +211,7 @@ export class MemoryStore implements LedgerStore {
     snapshots.clear();
   }
 
-  private kept<T extends Written>(written: T): T {
+  protected kept<T extends Written>(written: T): T {
     if (written.private === undefined || !this.at.erased.has(written.id)) return written;
     const kept = { ...written };
     delete (kept as { private?: string }).private;

@@ -5,6 +5,7 @@ import {
   type Committed,
   changeStands,
   checkPlaces,
+  type Head,
   type Mark,
   StorageError,
 } from '../../store.ts';
@@ -22,9 +23,19 @@ export function applyChange(sql: Statements, change: Change): Applied {
   const scrubbed = erase(sql, change);
   if (change.log?.rewindTo) rewind(sql, change.log.rewindTo);
   wait(sql, change.wait ?? []);
-  append(sql, change.log?.append ?? [], head.pending > 0 || change.log?.rewindTo !== undefined);
+  const someWait = head.pending > 0 || change.log?.rewindTo !== undefined;
+  append(sql, change.log?.append ?? [], someWait);
   settle(sql, change);
-  return { ok: true, head: headOf(sql.head.get() as HeadRow), scrubbed };
+  const after =
+    someWait || change.wait ? headOf(sql.head.get() as HeadRow) : movedHead(head, change);
+  return { ok: true, head: after, scrubbed };
+}
+
+/** The head after a change that touched nothing that waits: the common case needs no second read. */
+function movedHead(head: Head, { log, own, format }: Change): Head {
+  const { position, chain } = log?.append.at(-1) ?? head;
+  const raised = Math.max(head.format, format ?? 0);
+  return { ...head, position, chain, format: raised, ...(own && { device: own.head }) };
 }
 
 function erase(sql: Statements, { erase: ids = [] }: Change): boolean {

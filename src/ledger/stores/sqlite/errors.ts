@@ -26,5 +26,7 @@ function asStorageError(error: unknown): unknown {
   }
   if (error instanceof TypeError && error.message.includes('database connection is not open'))
     return new StorageError('closed', 'the store was closed', { cause: error });
+  if (error instanceof TypeError && error.message.includes('directory does not exist'))
+    return new StorageError('unreadable', error.message, { cause: error });
   return error;
 }

@@ -13,7 +13,10 @@ export function statements(db: Database.Database) {
       'SELECT id, body, private, aside FROM pending ORDER BY place LIMIT ? OFFSET ?',
     ),
     known: db
-      .prepare('SELECT 1 FROM fact WHERE id = ? UNION ALL SELECT 1 FROM pending WHERE id = ?')
+      .prepare(
+        `SELECT EXISTS (SELECT 1 FROM fact WHERE id = @id)
+         OR EXISTS (SELECT 1 FROM pending WHERE id = @id)`,
+      )
       .pluck(),
     erased: db.prepare('SELECT id FROM erased').pluck(),
     meta: db.prepare('SELECT value FROM meta WHERE key = ?').pluck(),

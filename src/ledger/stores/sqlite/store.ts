@@ -13,10 +13,13 @@ import { type Statements, statements } from './statements.ts';
  */
 export class SqliteStore implements LedgerStore {
   private readonly sql: Statements;
+  /** In one transaction: outside, every statement takes and gives back the file's lock. */
+  private readonly lookUp: (ids: readonly FactId[]) => ReadonlySet<FactId>;
   private readonly transact: (change: Change) => Applied;
 
   constructor(readonly db: Database.Database) {
     this.sql = guarded(() => statements(db));
+    this.lookUp = db.transaction((ids: readonly FactId[]) => this.knownNow(ids));
     const transaction = db.transaction((change: Change) => applyChange(this.sql, change));
     this.transact = (change) => transaction.immediate(change);
   }
@@ -50,7 +53,11 @@ export class SqliteStore implements LedgerStore {
   }
 
   known(ids: readonly FactId[]): Promise<ReadonlySet<FactId>> {
-    return settled(() => new Set(ids.filter((id) => this.sql.known.get(id, id) !== undefined)));
+    return settled(() => (ids.length > 2 ? this.lookUp(ids) : this.knownNow(ids)));
+  }
+
+  private knownNow(ids: readonly FactId[]): ReadonlySet<FactId> {
+    return new Set(ids.filter((id) => this.sql.known.get({ id }) === 1));
   }
 
   erased(): Promise<ReadonlySet<FactId>> {

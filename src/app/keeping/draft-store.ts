@@ -1,0 +1,42 @@
+import type { StaffId } from '../../care/ids.ts';
+
+/** What somebody has typed on one page and not kept yet. */
+export interface Draft {
+  /** Where the form stands. */
+  readonly path: string;
+  /** What the form is, for the line that says it is not kept yet. */
+  readonly title: string;
+  /** The fields as they were when typing began, and as they are now. */
+  readonly start: object;
+  readonly value: object;
+}
+
+/**
+ * By whose they are: after a change of hands nobody sees another's. In memory only, so that a reload
+ * or a lost tablet leaves nothing about anybody's health behind.
+ */
+const drafts = new Map<StaffId, Map<string, Draft>>();
+const listeners = new Set<() => void>();
+
+const tell = (): void => {
+  for (const listener of listeners) listener();
+};
+
+export const draftAt = (me: StaffId, path: string): Draft | undefined => drafts.get(me)?.get(path);
+export const draftsOf = (me: StaffId): readonly Draft[] => [...(drafts.get(me)?.values() ?? [])];
+
+export function holdDraft(me: StaffId, draft: Draft): void {
+  const mine = drafts.get(me) ?? new Map<string, Draft>();
+  mine.set(draft.path, draft);
+  drafts.set(me, mine);
+  tell();
+}
+
+export function dropDraft(me: StaffId, path: string): void {
+  if (drafts.get(me)?.delete(path) === true) tell();
+}
+
+export function onDrafts(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}

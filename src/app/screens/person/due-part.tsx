@@ -1,0 +1,111 @@
+import type { JSX } from 'preact';
+import type { PersonDue } from '../../../care/record/due.ts';
+import { dueFor } from '../../../care/record/due.ts';
+import type { Refusal } from '../../../care/refusal.ts';
+import type { DueLine } from '../../../care/rounds/due.ts';
+import type { Reminder } from '../../../care/rounds/readiness.ts';
+import { sayRefusal } from '../../desk/say-refusal.ts';
+import { Button } from '../../pieces/form/button.tsx';
+import { Notice } from '../../pieces/list/notice.tsx';
+import { Part } from '../../pieces/page/part.tsx';
+import type { Words } from '../../words/en.ts';
+import { paths, to } from '../paths.ts';
+import type { PersonData } from './person-data.ts';
+
+/** For each kind of test: due or not and by which rule, what holds it, and what to know beforehand. */
+export function DuePart(data: PersonData): JSX.Element {
+  const { desk, words, person, today } = data;
+  return (
+    <Part title={words.record.parts.due}>
+      {dueFor(desk.home, person.id, today).map((due) => (
+        <DueTest key={due.test.id} {...data} due={due} />
+      ))}
+    </Part>
+  );
+}
+
+function DueTest(data: PersonData & { readonly due: PersonDue }): JSX.Element {
+  const { words, due, person } = data;
+  const { holds, reminders } = due.readiness;
+  const said = reminders.map((each) => sayReminder(each, words));
+  const elsewhere = person.whereabouts.where !== 'here';
+  const shown = holds.filter(({ reason }) => reason !== 'away' || !elsewhere);
+  return (
+    <div class="due-test">
+      <h3>{due.test.name}</h3>
+      <ul class="due-lines">
+        {dueLines(due.line, words).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+        {shown.length === 0 && !elsewhere && <li>{words.record.due.ready}</li>}
+        {said.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      {shown.map((hold) => (
+        <Hold key={JSON.stringify(hold)} {...data} hold={hold} />
+      ))}
+    </div>
+  );
+}
+
+function dueLines(line: DueLine | undefined, words: Words): string[] {
+  const say = words.record.due;
+  if (line === undefined) return [say.notDue];
+  const reasons = line.reasons.map(({ rule, by }) => say.by(words.rules[rule], by));
+  switch (line.excluded?.why) {
+    case 'away':
+      return [say.away(line.excluded.since)];
+    case 'recent-positive':
+      return [say.recentPositive(line.excluded.until)];
+    case 'awaiting-result':
+      return [say.awaitingResult(line.excluded.since)];
+    case undefined:
+      return reasons;
+  }
+}
+
+function sayReminder(reminder: Reminder, words: Words): string {
+  const say = words.record.due;
+  switch (reminder.remind) {
+    case 'ask-consent':
+      return say.askConsent;
+    case 'no-plan':
+      return say.noPlan;
+    case 'plan-review-due':
+      return say.reviewDue(reminder.on);
+    case 'preparation':
+      return say.preparation(words.record.preparations[reminder.what], reminder.leadMinutes);
+    case 'photo-old':
+      return say.photoOld(reminder.since);
+    case 'nose-only':
+      return say.noseOnly;
+  }
+}
+
+/** What keeps a swab from going ahead, with the way to put it right. */
+function Hold({ desk, words, person, hold }: PersonData & { readonly hold: Refusal }): JSX.Element {
+  const fix = fixFor(hold);
+  return (
+    <Notice
+      kind="look"
+      title={sayRefusal(hold, { words, home: desk.home })}
+      action={fix && <Button href={to(fix.path)}>{fix.label}</Button>}
+    />
+  );
+
+  function fixFor({ reason }: Refusal): { path: string; label: string } | undefined {
+    const say = words.record;
+    switch (reason) {
+      case 'consent-missing':
+      case 'consent-ended':
+      case 'consent-other-test':
+        return { path: paths.consent(person.id), label: say.decide };
+      case 'photo-missing':
+      case 'birthday-missing':
+        return { path: paths.editPerson(person.id), label: say.amend };
+      default:
+        return undefined;
+    }
+  }
+}

@@ -1,0 +1,61 @@
+import type { JSX } from 'preact';
+import type { PersonId } from '../../../../care/ids.ts';
+import type { Caution } from '../../../../care/support/facts.ts';
+import { cautions } from '../../../../care/support/facts.ts';
+import { raiseCaution } from '../../../../procedures/record-consent.ts';
+import { missing } from '../../../keeping/checks.ts';
+import { RecordForm } from '../../../keeping/record-form.tsx';
+import { useForm } from '../../../keeping/use-form.ts';
+import { Choice } from '../../../pieces/form/choice.tsx';
+import { Field } from '../../../pieces/form/field.tsx';
+import { paths } from '../../paths.ts';
+import { usePerson } from '../person-data.ts';
+
+interface CautionFields {
+  readonly caution: Caution | '';
+  readonly note: string;
+}
+
+/** Anybody may raise a caution, and it holds at once. */
+export function CautionForm({ person: id }: { readonly person: PersonId }): JSX.Element {
+  const { words, person } = usePerson(id);
+  const { support, keeping } = words;
+  const say = support.caution;
+  const back = paths.person(id);
+  const form = useForm<CautionFields>(
+    { caution: '', note: '' },
+    { title: `${say.title}: ${person.called}`, back },
+  );
+  return (
+    <RecordForm
+      title={say.title}
+      lead={
+        <p>
+          {support.about(person.called)} {say.lead}
+        </p>
+      }
+      back={back}
+      keep={form.keep}
+      onKeep={() => void keep()}
+      label={say.title}
+    >
+      <Choice
+        {...form.bind('caution')}
+        label={say.which}
+        options={cautions.map((value) => ({
+          value,
+          label: <span class="capital">{words.cautions[value]}</span>,
+        }))}
+      />
+      <Field {...form.bind('note')} label={say.note} lines={3} />
+    </RecordForm>
+  );
+
+  async function keep(): Promise<void> {
+    const { caution, note } = form.value;
+    const wrong = [...missing({ caution }, keeping.pickOne), ...missing({ note }, keeping.fillIn)];
+    await form.submit(wrong, () =>
+      caution === '' ? { ok: true, value: [] } : raiseCaution({ person: id, caution, note }),
+    );
+  }
+}

@@ -1,0 +1,58 @@
+import type { JSX } from 'preact';
+import { Route, Switch } from 'wouter-preact';
+import type { FactId, PersonId } from '../../../care/ids.ts';
+import { EditPersonScreen } from '../people/edit-person-screen.tsx';
+import { AnswerForm } from './forms/answer-form.tsx';
+import { CautionForm } from './forms/caution-form.tsx';
+import { ConsentForm } from './forms/consent-form.tsx';
+import { ContactForm } from './forms/contact-form.tsx';
+import { KnownByForm } from './forms/known-by-form.tsx';
+import { PlanForm } from './forms/plan-form.tsx';
+import { PreparationForm } from './forms/preparation-form.tsx';
+import { StrikeForm } from './forms/strike-form.tsx';
+import { SymptomsForm } from './forms/symptoms-form.tsx';
+import { WaysForm } from './forms/ways-form.tsx';
+import { WhereaboutsForm } from './forms/whereabouts-form.tsx';
+import { PersonScreen } from './person-screen.tsx';
+
+type OfPerson = (props: { readonly person: PersonId }) => JSX.Element;
+
+/** Pages about one person, by what stands after their id in the address. */
+const pages: Readonly<Record<string, OfPerson>> = {
+  edit: EditPersonScreen,
+  plan: PlanForm,
+  consent: ConsentForm,
+  ways: WaysForm,
+  caution: CautionForm,
+  preparation: PreparationForm,
+  whereabouts: WhereaboutsForm,
+  symptoms: SymptomsForm,
+  contact: ContactForm,
+  'known-by': KnownByForm,
+};
+
+export function PersonPages(): JSX.Element {
+  return (
+    <Switch>
+      <Route path="/person/:id">
+        {({ id }: { id: PersonId }) => <PersonScreen key={id} person={id} />}
+      </Route>
+      <Route path="/person/:id/caution/:fact">
+        {({ id, fact }: { id: PersonId; fact: FactId }) => (
+          <AnswerForm key={fact} person={id} caution={fact} />
+        )}
+      </Route>
+      <Route path="/person/:id/strike-out/:fact">
+        {({ id, fact }: { id: PersonId; fact: FactId }) => (
+          <StrikeForm key={fact} person={id} entry={fact} />
+        )}
+      </Route>
+      <Route path="/person/:id/:page">
+        {({ id, page }: { id: PersonId; page: string }) => {
+          const Page = pages[page] ?? PersonScreen;
+          return <Page key={`${page} ${id}`} person={id} />;
+        }}
+      </Route>
+    </Switch>
+  );
+}

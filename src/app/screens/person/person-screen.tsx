@@ -1,0 +1,46 @@
+import type { JSX } from 'preact';
+import { factsIn } from '../../../care/home.ts';
+import type { PersonId } from '../../../care/ids.ts';
+import { EmptyState } from '../../pieces/page/empty-state.tsx';
+import { CautionsPart } from './cautions-part.tsx';
+import { DecisionPart } from './decision-part.tsx';
+import { DuePart } from './due-part.tsx';
+import { HealthPart } from './health-part.tsx';
+import { HistoryPart } from './history-part.tsx';
+import { usePerson } from './person-data.ts';
+import { PersonHead } from './person-head.tsx';
+import { PlanPart } from './plan-part.tsx';
+import { PreparationsPart } from './preparations-part.tsx';
+import { KnownByPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
+import { SwabsPart } from './swabs-part.tsx';
+
+/** Everything on record about one person: what matters today first, how we know last. */
+export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Element {
+  const data = usePerson(person);
+  if (factsIn(data.desk.home, 'person', person).length === 0) {
+    return <EmptyState title={data.words.refusals.unknownPerson} />;
+  }
+  return (
+    <div class="person-whole">
+      <PersonHead {...data} />
+      <div class="person-page">
+        <div>
+          <DuePart {...data} />
+          <PlanPart {...data} />
+          <CautionsPart {...data} />
+          <DecisionPart {...data} />
+          <PreparationsPart {...data} />
+          <SwabsPart {...data} />
+        </div>
+        <div>
+          <WherePart {...data} />
+          <HealthPart {...data} />
+          <WhoPart {...data} />
+          <WaysPart {...data} />
+          <KnownByPart {...data} />
+        </div>
+      </div>
+      <HistoryPart {...data} />
+    </div>
+  );
+}

@@ -1,0 +1,75 @@
+import type { JSX } from 'preact';
+import { turnsWith } from '../../../care/custody/person-turns.ts';
+import { outcomeOf } from '../../../care/results/outcome.ts';
+import type { WireOf } from '../../../care/rounds/frame.ts';
+import { beadNames, wireOf } from '../../../care/rounds/frame.ts';
+import type { Round } from '../../../care/rounds/round.ts';
+import { roundOf } from '../../../care/rounds/round.ts';
+import { Wire } from '../../pieces/frame/wire.tsx';
+import { Part } from '../../pieces/page/part.tsx';
+import type { Words } from '../../words/en.ts';
+import { paths, to } from '../paths.ts';
+import type { PersonData } from './person-data.ts';
+
+/** Every round this person had a turn in, newest first, as a small wire: a no and a stop stay as told. */
+export function SwabsPart(data: PersonData): JSX.Element {
+  const { desk, words, person } = data;
+  const { record } = words;
+  const ids = new Set(turnsWith(desk.home, person.id).map((turn) => turn.round));
+  const rounds = [...ids]
+    .flatMap((id) => roundOf(desk.home, id) ?? [])
+    .sort((a, b) => (a.planned.data.day < b.planned.data.day ? 1 : -1));
+  return (
+    <Part title={record.parts.swabs}>
+      {rounds.length === 0 && <p class="soft">{record.noSwabs}</p>}
+      <ul class="swab-wires">
+        {rounds.map((round) => (
+          <SwabWire key={round.id} {...data} round={round} />
+        ))}
+      </ul>
+    </Part>
+  );
+}
+
+function SwabWire({
+  desk,
+  words,
+  person,
+  round,
+}: PersonData & { readonly round: Round }): JSX.Element {
+  const { record } = words;
+  const { day } = round.planned.data;
+  const wire = wireOf(desk.home, round, person.id);
+  const steps = beadNames.map((key) => ({
+    key,
+    label: words.frame.steps[key],
+    state: wire.beads[key],
+  }));
+  const href = wire.test === undefined ? paths.round(round.id) : paths.test(wire.test.id);
+  return (
+    <li>
+      <a href={to(href)}>{record.wireOn(day)}</a>
+      <Wire size="small" steps={steps} name={record.wireOf(person.called, day)} />
+      <span>{endOf(wire)}</span>
+    </li>
+  );
+
+  function endOf({ so, test }: WireOf): string {
+    if (so !== 'taken' || test === undefined) return soWords(so, words);
+    const outcome = outcomeOf(desk.home, test.id);
+    return outcome.state === 'known'
+      ? words.outcomes[outcome.result.data.outcome]
+      : record.outcome[outcome.state];
+  }
+}
+
+function soWords(so: Exclude<WireOf['so'], 'taken'> | WireOf['so'], { rounds }: Words): string {
+  switch (so) {
+    case 'taken':
+      return '';
+    case 'in-turn':
+      return rounds.so.waiting;
+    default:
+      return rounds.so[so];
+  }
+}

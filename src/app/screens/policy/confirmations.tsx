@@ -1,0 +1,37 @@
+import type { JSX } from 'preact';
+import type { FactOf } from '../../../care/catalogue.ts';
+import { historyOf } from '../../../care/record/history.ts';
+import { useDesk } from '../../desk/desk.ts';
+import { namesIn } from '../../desk/names.ts';
+import { Part } from '../../pieces/page/part.tsx';
+import { useWords } from '../../words/use-words.ts';
+
+/** Which version held from which day, who said so and when. */
+export function Confirmations(): JSX.Element | null {
+  const desk = useDesk();
+  const { policy: say, history, refusals } = useWords();
+  const names = namesIn(desk.home, refusals.somebody);
+  const entries = historyOf(desk.home, 'policy', 'confirmed').flatMap(({ fact, replacedBy }) =>
+    fact.kind === 'policy.confirmed' ? [{ fact, gone: replacedBy.length > 0 }] : [],
+  );
+  if (entries.length === 0) return null;
+  return (
+    <Part title={say.history}>
+      <ul class="confirmations">
+        {entries.map(({ fact, gone }) => (
+          <li key={fact.id}>
+            {nameOf(fact)} {gone && <span class="history-gone">{say.noLonger}</span>}
+            <p class="soft">{history.byAt(names.staff(fact.by), fact.at)}</p>
+          </li>
+        ))}
+      </ul>
+    </Part>
+  );
+
+  function nameOf({ data }: FactOf<'policy.confirmed'>): string {
+    const carried = desk.home.service.policies.find(
+      ({ policy, version }) => policy === data.policy && version === data.version,
+    );
+    return say.confirmation(carried?.title ?? data.policy, data.version, data.from);
+  }
+}

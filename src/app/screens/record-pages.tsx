@@ -1,0 +1,38 @@
+import type { JSX } from 'preact';
+import { Route, Switch } from 'wouter-preact';
+import { KitsPages } from './kits/kits-pages.tsx';
+import { latePage } from './late-page.tsx';
+import { MoreScreen } from './more/more-screen.tsx';
+import { AddPersonScreen } from './people/add-person-screen.tsx';
+import { PeopleScreen } from './people/people-screen.tsx';
+import { PersonPages } from './person/person-pages.tsx';
+import { ConfirmForm } from './policy/confirm-form.tsx';
+import { PolicyScreen } from './policy/policy-screen.tsx';
+import { StaffPages } from './staff/staff-pages.tsx';
+import './records.css';
+
+/** Lists come in once in a while, and with a parser: a script of their own. */
+const ImportPeople = latePage(() =>
+  import('./import/import-pages.tsx').then((pages) => pages.ImportPeople),
+);
+const ImportStaff = latePage(() =>
+  import('./import/import-pages.tsx').then((pages) => pages.ImportStaff),
+);
+
+/** The pages of the records. They come in a script of their own: the bedside does not wait for them. */
+export function RecordPages(): JSX.Element {
+  return (
+    <Switch>
+      <Route path="/people" component={PeopleScreen} />
+      <Route path="/people/new" component={AddPersonScreen} />
+      <Route path="/people/import" component={ImportPeople} />
+      <Route path="/staff/import" component={ImportStaff} />
+      <Route path={/^\/person\//} component={PersonPages} />
+      <Route path={/^\/staff(\/|$)/} component={StaffPages} />
+      <Route path={/^\/kits(\/|$)/} component={KitsPages} />
+      <Route path="/policy" component={PolicyScreen} />
+      <Route path="/policy/confirm" component={ConfirmForm} />
+      <Route path="/more" component={MoreScreen} />
+    </Switch>
+  );
+}

@@ -1,0 +1,29 @@
+import type { JSX } from 'preact';
+import { mayAs, useDesk } from '../../desk/desk.ts';
+import { Notice } from '../../pieces/list/notice.tsx';
+import { useWords } from '../../words/use-words.ts';
+import { PinList } from './pin-list.tsx';
+import { TabletList } from './tablet-list.tsx';
+
+/** Tablets and PINs: what only the server knows, for a manager. */
+export function TabletsScreen(): JSX.Element {
+  const desk = useDesk();
+  const words = useWords();
+  const say = words.tablets;
+  return (
+    <>
+      <h1>{say.title}</h1>
+      <p>{say.intro}</p>
+      {!mayAs(desk, 'manager') ? (
+        <Notice kind="look" title={words.refusals.needsManager} />
+      ) : desk.session ? (
+        <>
+          <TabletList />
+          <PinList />
+        </>
+      ) : (
+        <Notice kind="look" title={say.needsServer} />
+      )}
+    </>
+  );
+}

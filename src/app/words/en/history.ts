@@ -1,0 +1,81 @@
+import type { StaffField } from '../../../care/staff/facts.ts';
+import type { LanguageTools } from '../language-tools.ts';
+
+/** Every entry of a record, in words: what it says, who made it, what it stands in for. */
+export function historyWords({ dates, plural, list }: LanguageTools) {
+  const staffFields: Record<StaffField, string> = {
+    name: 'Full name',
+    called: 'Likes to be called',
+    photo: 'Photo',
+    phone: 'Phone',
+  };
+  return {
+    staffFields,
+    byAt: (who: string, at: string) => `${who}, ${dates.moment(at)}`,
+    device: (device: string) => `on ${device}`,
+    insteadOf: (what: string) => `Instead of: ${what}`,
+    insteadUnseen: (count: number) =>
+      plural(count, {
+        one: 'Instead of 1 entry not on this tablet yet.',
+        other: `Instead of ${count} entries not on this tablet yet.`,
+      }),
+    noLonger: 'no longer counts',
+    empty: 'taken out',
+    photo: 'a new photo',
+    noPhoto: 'photo taken out',
+    yes: 'yes',
+    no: 'no',
+    untilDay: (day: string) => `until ${dates.date(day)}`,
+    what: {
+      unit: 'Part of the home',
+      came: 'Came',
+      went: 'Went',
+      struckOut: 'Struck out',
+      decision: 'Decision',
+      review: 'Plan to be read again',
+      ways: 'How a swab is done',
+      caution: 'Caution raised',
+      answer: 'Clinician answered',
+      preparation: 'Agreed with the doctor',
+      prepared: 'Done beforehand',
+      symptoms: 'Symptoms noticed',
+      contact: 'Contact with a case',
+      knows: 'Known by',
+      turn: 'Turn begun',
+      listed: 'On a round',
+      role: 'Role',
+      training: 'Training',
+      left: 'Left',
+      returned: 'Back at work',
+      other: 'Another entry',
+    },
+    came: {
+      admission: (on: string) => `moved in on ${dates.date(on)}`,
+      hospital: (on: string) => `back from hospital on ${dates.date(on)}`,
+      leave: (on: string) => `back on ${dates.date(on)}`,
+    },
+    went: {
+      hospital: (on: string) => `to hospital on ${dates.date(on)}`,
+      leave: (on: string) => `away from ${dates.date(on)}`,
+      moved: (on: string) => `moved away on ${dates.date(on)}`,
+      died: (on: string) => `died on ${dates.date(on)}`,
+    },
+    on: (day: string) => `on ${dates.date(day)}`,
+    noted: (day: string, what: readonly string[]) => `${dates.date(day)}: ${list(what)}`,
+    knows: (who: string) => `${who} knows them`,
+    knowsNot: (who: string) => `${who} does not know them`,
+    knowsPerson: (who: string) => `knows ${who}`,
+    knowsPersonNot: (who: string) => `does not know ${who}`,
+    skills: { swab: 'to swab', record: 'to record' },
+    training: (skill: string, until: string) => `${skill}, until ${dates.date(until)}`,
+    pair: (swabber: string, recorder: string) => `${swabber} and ${recorder}`,
+    roundOf: (day: string) => `the round of ${dates.date(day)}`,
+    aRound: 'a round',
+    strike: 'Strike out',
+    strikeThis: (what: string) => `Strike out: ${what}`,
+    strikeTitle: 'Strike out an entry',
+    strikeLead: 'It stays to be read, but no longer counts.',
+    strikeWhy: 'Why was it wrong?',
+    strikePress: 'Strike it out',
+  };
+}

@@ -1,0 +1,23 @@
+/** What every form of the records says. */
+export const keepingWords = () => ({
+  keep: 'Keep',
+  kept: 'Kept.',
+  back: 'Back without keeping',
+  backOnly: 'Back',
+  fillIn: 'Fill this in.',
+  pickOne: 'Pick one.',
+  unkept: 'Not kept yet:',
+  goOn: 'Go on',
+  goOnWith: (title: string) => `Go on: ${title}`,
+  dropIt: 'Drop it',
+  dropThat: (title: string) => `Drop it: ${title}`,
+  erased: 'erased',
+  nothing: 'nothing written',
+  seniorOnly: 'A senior does this.',
+  managerOnly: 'The manager does this.',
+  movedOn: (value: string) => `Somebody else changed this to "${value}". Read it, then keep again.`,
+  movedToNothing: 'Somebody else took this out. Read it, then keep again.',
+  loading: 'One moment.',
+  notLoaded: 'This page could not be opened. Check the signal, then try again.',
+  again: 'Try again',
+});

@@ -1,0 +1,24 @@
+import type Database from 'better-sqlite3';
+import type { Extra } from '../../ledger/backup.ts';
+import { openAccountsDatabase, storing } from './database.ts';
+import { loadAccount } from './dump.ts';
+
+/** An empty file of accounts that is filled from a backup. */
+export class AccountsLoader {
+  private readonly db: Database.Database;
+
+  constructor(file: string) {
+    this.db = openAccountsDatabase(file);
+  }
+
+  /** What belongs to something else is left to it. */
+  take(extra: Extra): Promise<void> {
+    storing(() => loadAccount(this.db, extra));
+    return Promise.resolve();
+  }
+
+  close(): void {
+    this.db.pragma('wal_checkpoint(TRUNCATE)');
+    this.db.close();
+  }
+}

@@ -1,0 +1,14 @@
+import { readerOf } from '../../src/ledger/upcast.ts';
+import { homeModel } from '../simulation/home-model.ts';
+import type { Replayed } from './replay.ts';
+
+/** Which history goes through which fold. */
+// eslint-disable-next-line @typescript-eslint/no-explicit-any -- each entry has a state of its own
+export const replayed: readonly Replayed<any, any>[] = [
+  {
+    history: 'model-2026-11.jsonl',
+    name: 'model',
+    fold: { ...homeModel.fold, fold: 2 },
+    read: readerOf(homeModel.catalogue(2)),
+  },
+];
