@@ -21,14 +21,6 @@ export function identityWords({ plural, list }: LanguageTools) {
     nearTitle: 'Codes that look alike',
     nearNote: 'These kits differ by one sign. Keep them apart, and scan them, do not type.',
     nearPair: (first: string, second: string) => `${first} and ${second}`,
-    alike: {
-      heading: (people: readonly string[]) => `Easily mistaken for ${list(people)}`,
-      'same-surname': 'Same last name.',
-      'same-called': 'Called the same.',
-      'similar-name': 'The names look or sound alike.',
-      'same-birthday': 'Same day of birth.',
-      note: 'At the bedside both are among the choices.',
-    },
     bedside: {
       sameName: 'Someone of nearly the same name lives here. Look at the face.',
     },

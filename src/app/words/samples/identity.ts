@@ -8,5 +8,4 @@ export const identitySamples: Samples['identity'] = {
   secondReads: ['Pia'],
   nearPair: ['WSK56045137', 'WSK56045131'],
   readings: { both: ['Jonah', ['Pia']] },
-  alike: { heading: [['Orla Vale']] },
 };
