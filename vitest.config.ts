@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 const unit = [
   'src/**/*.test.ts',
   'demo/**/*.test.ts',
+  'bench/**/*.test.ts',
   'scripts/**/*.test.ts',
   'test/oracle/**/*.test.ts',
   'test/contract/**/*.test.ts',
@@ -10,6 +11,7 @@ const unit = [
   'test/histories/**/*.test.ts',
   'test/simulation/**/*.test.ts',
   'test/docs/**/*.test.ts',
+  'test/paper/**/*.test.ts',
 ];
 /** Tests that drive a real Chromium: one at a time, or two cores start to miss their clocks. */
 const browser = [

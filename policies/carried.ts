@@ -1,5 +1,5 @@
-import { readPolicy } from '../src/care/policy/policy.ts';
 import type { Policy } from '../src/care/policy/policy.ts';
+import { readPolicy } from '../src/care/policy/policy.ts';
 import windlestrawHouse1 from './windlestraw-house-1.json' with { type: 'json' };
 
 /** Every policy file that the program carries, as written: a digest is made of exactly this. */

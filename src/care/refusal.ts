@@ -62,6 +62,13 @@ export type Refusal =
     }
   | { readonly reason: 'code-put-aside'; readonly code: string }
   | { readonly reason: 'code-differs-typed'; readonly code: string }
+  // identity: near misses and other checks
+  | { readonly reason: 'code-near'; readonly code: string; readonly near: readonly string[] }
+  | { readonly reason: 'code-elsewhere'; readonly code: string }
+  | { readonly reason: 'second-person-same' }
+  | { readonly reason: 'two-must-know'; readonly person: PersonId }
+  | { readonly reason: 'identifier-malformed'; readonly name: string }
+  | { readonly reason: 'identifier-check-failed'; readonly name: string }
   | { readonly reason: 'kit-expired'; readonly on: Day }
   | { readonly reason: 'kit-recalled'; readonly lot: string }
   | { readonly reason: 'kit-other-kind'; readonly kitKind: string }

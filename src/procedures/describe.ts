@@ -14,6 +14,7 @@ import type { Day } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
 import { wrongDay } from './wrong-entry.ts';
+import { wrongIdentifier } from './wrong-identifier.ts';
 
 /** The facts of a kind that stand for one field: an edit replaces exactly these. */
 export function standingFor<K extends Kind>(
@@ -49,6 +50,8 @@ export function describePerson(
   const person = given ?? (doing.draw() as PersonId);
   const wrong = wrongField(fields, { needsName: given === undefined, today: today(home, doing) });
   if (wrong !== undefined) return refuse(wrong);
+  const misread = wrongIdentifier(home, fields.identifier, today(home, doing));
+  if (misread !== undefined) return refuse(misread);
   if ((unit ?? '').trim().length > 200)
     return refuse({ reason: 'too-long', field: 'unit', most: 200 });
   const described = standing(factsIn(home, 'person', person), 'person.described');

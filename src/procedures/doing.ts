@@ -12,6 +12,11 @@ export interface Doing {
   readonly by: StaffId;
   readonly device: string;
   readonly draw: DrawId;
+  /**
+   * Whether another service of the group has used a code, as far as this device has been told. Absent
+   * with no signal: then only this service's own codes are known.
+   */
+  readonly usedElsewhere?: (code: string) => boolean;
 }
 
 /** What a procedure answers: facts to append together, or why not. Nothing else changes anything. */

@@ -4,7 +4,7 @@ import { testByCode } from '../care/custody/test-by-code.ts';
 import { turnOf } from '../care/custody/turn.ts';
 import type { Home } from '../care/home.ts';
 import type { BoxId, PersonId, RoundId } from '../care/ids.ts';
-import type { Code, How } from '../care/kind.ts';
+import type { Code } from '../care/kind.ts';
 import { heldBy, isWithdrawn } from '../care/quality/held.ts';
 import type { Refusal } from '../care/refusal.ts';
 import { allow, refuse } from '../care/refusal.ts';
@@ -12,6 +12,10 @@ import type { Box, Round } from '../care/rounds/round.ts';
 import { roundOf } from '../care/rounds/round.ts';
 import { tallyOf } from '../care/rounds/tally.ts';
 import type { Doing, Outcome } from './doing.ts';
+import { today } from './doing.ts';
+import type { ReadCode } from './second-person.ts';
+import { needsSecond, ruledOut, witnesses } from './second-person.ts';
+import { malformed } from './take-swab/kit.ts';
 
 /** The box being filled: the last one begun that nobody has shut. */
 export const openBox = (round: Round): Box | undefined =>
@@ -20,15 +24,19 @@ export const openBox = (round: Round): Box | undefined =>
 /** One scan a bag, at the pack table. Only a sealed tube of this round goes in, and only once. */
 export function packBag(
   home: Home,
-  scan: { readonly round: RoundId; readonly code: string; readonly how: How },
+  scan: ReadCode & { readonly round: RoundId },
   doing: Doing,
 ): Outcome {
   const round = roundOf(home, scan.round);
   if (round === undefined) return refuse({ reason: 'not-closed-yet' });
   const code = scan.code.trim() as Code;
   const test = testByCode(home, code);
-  if (test?.turn === undefined) return refuse({ reason: 'code-unknown', code });
-  const refusal = packRefusal(home, round, test);
+  if (test?.turn === undefined) {
+    const { kitKind } = round.planned.data;
+    const slip = malformed(home, { kitKind, code: scan.code, on: today(home, doing) });
+    return refuse(slip ?? { reason: 'code-unknown', code });
+  }
+  const refusal = packRefusal(home, round, test) ?? needsSecond(home, scan, doing);
   if (refusal !== undefined) return refuse(refusal);
   const box = openBox(round)?.id ?? (doing.draw() as BoxId);
   const start: NewFact[] =
@@ -37,7 +45,8 @@ export function packBag(
     ...start,
     {
       kind: 'bag.packed',
-      data: { turn: test.turn, test: test.id, box, code, how: scan.how },
+      data: { turn: test.turn, test: test.id, box, code, how: scan.how, ...ruledOut(home, scan) },
+      ...witnesses(doing, [scan.second]),
     },
   ]);
 }

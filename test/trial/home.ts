@@ -89,6 +89,12 @@ export class Trial {
     return fact;
   }
 
+  /** Takes in a fact that another device has written. */
+  take(fact: Fact): void {
+    file(this.home, fact);
+    this.facts.push(fact);
+  }
+
   /** Does what a procedure allowed; a refusal fails the test with its reason. */
   must(outcome: Outcome): Fact[] {
     if (!outcome.ok) throw new Error(`refused: ${JSON.stringify(outcome)}`);

@@ -96,6 +96,18 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.codePutAside;
     case 'code-differs-typed':
       return say.codeDiffersTyped(refusal.code);
+    case 'code-near':
+      return words.identity.codeNear(refusal.near.length);
+    case 'code-elsewhere':
+      return words.identity.codeElsewhere;
+    case 'second-person-same':
+      return words.identity.secondPersonSame;
+    case 'two-must-know':
+      return words.identity.twoMustKnow(names.person(refusal.person));
+    case 'identifier-malformed':
+      return words.identity.identifierMalformed(refusal.name);
+    case 'identifier-check-failed':
+      return words.identity.identifierCheckFailed(refusal.name);
     case 'kit-expired':
       return say.kitExpired(refusal.on);
     case 'kit-recalled':

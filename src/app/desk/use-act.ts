@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Fact } from '../../care/catalogue.ts';
 import type { Home } from '../../care/home.ts';
+import type { Refusal } from '../../care/refusal.ts';
 import type { Doing, Outcome } from '../../procedures/doing.ts';
 import { useWords } from '../words/use-words.ts';
 import { useDesk } from './desk.ts';
@@ -13,6 +14,8 @@ export interface Act {
   ) => Promise<readonly Fact[] | undefined>;
   /** What was wrong with the last try, in words for staff; gone with the next one that is kept. */
   readonly problem: string | undefined;
+  /** The same as the core told it, for screens that offer a way on. */
+  readonly refusal: Refusal | undefined;
   readonly clear: () => void;
   readonly busy: boolean;
 }
@@ -22,14 +25,20 @@ export function useAct(): Act {
   const desk = useDesk();
   const words = useWords();
   const [problem, setProblem] = useState<string | undefined>(undefined);
+  const [refusal, setRefusal] = useState<Refusal | undefined>(undefined);
   const [busy, setBusy] = useState(false);
   return {
     problem,
+    refusal,
     busy,
-    clear: () => setProblem(undefined),
+    clear: () => {
+      setProblem(undefined);
+      setRefusal(undefined);
+    },
     act: async (decide) => {
       setBusy(true);
       const acted = await desk.act(decide).finally(() => setBusy(false));
+      setRefusal('refusal' in acted ? acted.refusal : undefined);
       if (acted.ok) {
         setProblem(undefined);
         return acted.facts;

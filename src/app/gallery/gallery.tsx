@@ -3,7 +3,10 @@ import { NowScreen } from './screens/now.tsx';
 import { RoundScreen } from './screens/round.tsx';
 import { TurnScreen, turnStates } from './screens/turn.tsx';
 import { WalkScreen } from './screens/walk.tsx';
+import { BarsPiece } from './specimens/bars-piece.tsx';
 import { BedsidePieces } from './specimens/bedside-pieces.tsx';
+import { CameraBench } from './specimens/camera-bench.tsx';
+import { CameraPiece } from './specimens/camera-piece.tsx';
 import { FormPieces } from './specimens/form-pieces.tsx';
 import { FramePieces } from './specimens/frame-pieces.tsx';
 import { ListPieces } from './specimens/list-pieces.tsx';
@@ -13,6 +16,9 @@ import { SheetPiece } from './specimens/sheet-piece.tsx';
 const pages: Readonly<Record<string, () => JSX.Element>> = {
   frame: FramePieces,
   bedside: BedsidePieces,
+  bars: BarsPiece,
+  camera: CameraPiece,
+  'camera-bench': CameraBench,
   form: FormPieces,
   list: ListPieces,
   page: PagePieces,

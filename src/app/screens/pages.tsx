@@ -5,6 +5,7 @@ import { Button } from '../pieces/form/button.tsx';
 import { EmptyState } from '../pieces/page/empty-state.tsx';
 import { useWords } from '../words/use-words.ts';
 import './arrivals.ts';
+import { LabelSheetPage } from './labels/label-sheet-page.tsx';
 import { latePage } from './late-page.tsx';
 import { NowScreen } from './now/now-screen.tsx';
 import { paths, to } from './paths.ts';
@@ -26,6 +27,9 @@ export function Pages(): JSX.Element {
       <Route path="/" component={NowScreen} />
       <Route path="/round/:id">
         {({ id }: { id: string }) => <RoundScreen round={id as RoundId} />}
+      </Route>
+      <Route path="/kits/labels/:kitKind">
+        {({ kitKind }: { kitKind: string }) => <LabelSheetPage kitKind={kitKind} />}
       </Route>
       <Route path="/tablets" component={TabletsScreen} />
       <Route path={/^\/(rounds|round|results|test|findings|finding|upload)(\/|$)/}>

@@ -40,6 +40,7 @@ export const paths = {
   memberLeft: (id: StaffId) => `/staff/${id}/left`,
   kits: '/kits',
   newKits: '/kits/new',
+  labels: (kitKind: string) => `/kits/labels/${encodeURIComponent(kitKind)}`,
   unpack: (kitKind: string, id: DeliveryId) => `/kits/unpack/${encodeURIComponent(kitKind)}/${id}`,
   amendDelivery: (kitKind: string, id: DeliveryId) =>
     `/kits/delivery/${encodeURIComponent(kitKind)}/${id}`,

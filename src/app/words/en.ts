@@ -1,14 +1,18 @@
 import { bedsideWords } from './en/bedside.ts';
+import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
 import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
+import { fitWords } from './en/fit.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
 import { handingWords } from './en/handing.ts';
 import { historyWords } from './en/history.ts';
+import { identityWords } from './en/identity.ts';
 import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
+import { labelWords } from './en/labels.ts';
 import { listWords } from './en/list.ts';
 import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
@@ -47,6 +51,10 @@ export function english(settings: WordSettings) {
     frame: frameWords(tools),
     bedside: bedsideWords(tools),
     scan: scanWords(),
+    camera: cameraWords(),
+    identity: identityWords(tools),
+    labels: labelWords(),
+    fit: fitWords(tools),
     turn: turnWords(tools),
     nav: navWords(),
     door: doorWords(tools),

@@ -7,7 +7,10 @@ import {
   turnSamples,
 } from './samples/bedside-round.ts';
 import { factSamples } from './samples/facts.ts';
+import { fitSamples } from './samples/fit.ts';
+import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
+import { labelSamples } from './samples/labels.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
 import {
   historySamples,
@@ -57,6 +60,10 @@ export const samples: Samples = {
     read: ['K, X, 4, T'],
     spell: ['KX4T'],
   },
+  camera: {},
+  identity: identitySamples,
+  labels: labelSamples,
+  fit: fitSamples,
   form: { problems: [3] },
   list: {
     sort: ['hours'],

@@ -40,6 +40,8 @@ export const stopReasons = [
 export type StopReason = (typeof stopReasons)[number];
 
 const seconds = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(600_000));
+/** Codes nearly like a typed one, which a second person (in `with`) compared and ruled out. */
+const near = v.exactOptional(v.array(code));
 /** Set when the tap came under 2 s after the one before: the step may not have been watched. */
 const quick = v.exactOptional(v.literal(true));
 const turn = { turn: turnId };
@@ -149,6 +151,7 @@ export const testFacts = {
       ...test,
       code,
       how,
+      near,
       kitKind: word,
       lot: v.exactOptional(word),
       expires: v.exactOptional(day),
@@ -158,7 +161,7 @@ export const testFacts = {
   }),
   'kit.checked': kind({ data: { ...test, quick, replaces }, files: onTest }),
   'label.read': kind({
-    data: { ...test, place: v.picklist(['tube', 'bag']), code, how, replaces },
+    data: { ...test, place: v.picklist(['tube', 'bag']), code, how, near, replaces },
     files: (data) => [...onTest(data), ['code', data.code]],
   }),
   /** Chosen when ready: no throat today (then both nostrils), or the person swabs themselves. */
@@ -190,7 +193,7 @@ export const testFacts = {
     files: onTest,
   }),
   'bag.packed': kind({
-    data: { ...test, box: boxId, code, how, replaces },
+    data: { ...test, box: boxId, code, how, near, replaces },
     files: (data) => [...onTest(data), ['box', data.box], ['code', data.code]],
   }),
 };

@@ -6,7 +6,9 @@ import type { Person } from './person.ts';
 import { housemates, namesakes, personOf } from './person.ts';
 
 /** How many people stand in the blind choice, the right one among them. */
-export const CHOICES = 4;
+const CHOICES = 4;
+/** Up to so many where there are more people who may be taken for this one. */
+const MOST_CHOICES = 6;
 
 /**
  * The people among whom the recorder picks the birthday heard, or the face seen. Namesakes always
@@ -22,11 +24,11 @@ export function identityChoices(
   const shown = (each: Person) => (way === 'birthday' ? each.born : each.photo);
   const key = (each: Person) => bytesToHex(sha256(utf8ToBytes(`${turn}/${each.id}`)));
   const drawn = (people: Person[]) => people.sort((a, b) => (key(a) < key(b) ? -1 : 1));
-  const near = drawn(namesakes(home, person));
+  const near = namesakes(home, person);
   const rest = drawn(housemates(home).filter((each) => each.id !== id && !near.includes(each)));
   const picked = new Map([[shown(person), person]]);
   for (const each of [...near, ...rest]) {
-    if (picked.size === CHOICES) break;
+    if (picked.size >= (near.includes(each) ? MOST_CHOICES : CHOICES)) break;
     if (shown(each) !== undefined && !picked.has(shown(each))) picked.set(shown(each), each);
   }
   return drawn([...picked.values()]);

@@ -4,6 +4,7 @@ import { concluding, keysOn, lastStanding, standing } from '../home.ts';
 import type { PersonId, UnitId } from '../ids.ts';
 import type { Day } from '../time.ts';
 import type { PersonField } from './facts.ts';
+import { bare, soundOrLookAlike } from './similar-names.ts';
 
 /** A stay or an absence: the last coming or going that stands says where somebody is. */
 export type Whereabouts =
@@ -83,16 +84,44 @@ export const everybody = (home: Home): Person[] =>
 export const housemates = (home: Home): Person[] =>
   everybody(home).filter((person) => person.whereabouts.where !== 'left');
 
-const surname = (name: string): string =>
-  (name.trim().split(/\s+/).at(-1) ?? '').toLocaleLowerCase('en');
-const plain = (text: string): string => text.trim().toLocaleLowerCase('en');
+/** Why two people may be taken for each other. */
+export type Likeness = 'same-surname' | 'same-called' | 'similar-name' | 'same-birthday';
 
-/** Others here who share a surname, or what they are called, or a birth date. */
+export interface Namesake {
+  readonly person: Person;
+  /** Never empty. */
+  readonly why: readonly Likeness[];
+}
+
+const words = (name: string): readonly string[] => name.trim().split(/\s+/);
+const surname = (name: string): string => words(name).at(-1) ?? '';
+const same = (a: string, b: string): boolean => bare(a) !== '' && bare(a) === bare(b);
+
+function likenessOf(one: Person, other: Person): Likeness[] {
+  const sameSurname = same(surname(one.name), surname(other.name));
+  const sameCalled = same(one.called, other.called);
+  const similar =
+    soundOrLookAlike(surname(one.name), surname(other.name)) ||
+    soundOrLookAlike(one.called, other.called) ||
+    soundOrLookAlike(words(one.name)[0] ?? '', words(other.name)[0] ?? '');
+  return [
+    ...(sameSurname ? (['same-surname'] as const) : []),
+    ...(sameCalled ? (['same-called'] as const) : []),
+    ...(similar && !sameSurname && !sameCalled ? (['similar-name'] as const) : []),
+    ...(one.born !== undefined && one.born === other.born ? (['same-birthday'] as const) : []),
+  ];
+}
+
+/**
+ * Others here who may be taken for this person: they share a surname, what they are called or a day
+ * of birth, or their names look or sound alike. The most alike first.
+ */
+export const alikeTo = (home: Home, person: Person): Namesake[] =>
+  housemates(home)
+    .filter((other) => other.id !== person.id)
+    .map((other) => ({ person: other, why: likenessOf(person, other) }))
+    .filter(({ why }) => why.length > 0)
+    .sort((a, b) => b.why.length - a.why.length);
+
 export const namesakes = (home: Home, person: Person): Person[] =>
-  housemates(home).filter(
-    (other) =>
-      other.id !== person.id &&
-      ((surname(other.name) !== '' && surname(other.name) === surname(person.name)) ||
-        (other.called !== '' && plain(other.called) === plain(person.called)) ||
-        (other.born !== undefined && other.born === person.born)),
-  );
+  alikeTo(home, person).map((each) => each.person);

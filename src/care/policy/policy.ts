@@ -17,6 +17,8 @@ const sourced = <S extends v.GenericSchema>(value: S) =>
 
 const whole = (min: number, max: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(min), v.maxValue(max));
+/** A chance in 10,000, never 0 or 1: nothing is certain beforehand, and facts carry whole numbers only. */
+const chance = whole(1, 9999);
 const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
 
 /** How a code is made, so that a slip of the hand can be seen. Schemes are named as their standards name them. */
@@ -30,10 +32,34 @@ export const checkSchemes = [
   'iso7064-mod11-10',
   'iso7064-mod27-26',
   'iso7064-mod37-36',
+  'nhs-mod11',
   'mod11',
   'code39-mod43',
 ] as const;
 export type CheckScheme = (typeof checkSchemes)[number];
+
+/** How a code looks, and the scheme of its check characters (custody/code-rules.ts). */
+export interface CodeRule {
+  readonly pattern: string;
+  readonly scheme: CheckScheme;
+}
+
+/**
+ * A pattern (ECMAScript, `u`) that a whole code must match. `(?<checked>…)` marks the part that the
+ * check scheme covers, check characters at its end; without it the scheme covers the whole code.
+ */
+const codePattern = v.strictObject({
+  value: v.pipe(line, v.check(isPattern, 'is no pattern that this program can read')),
+  source: line,
+});
+
+function isPattern(pattern: string): boolean {
+  try {
+    return new RegExp(`^(?:${pattern})$`, 'u') instanceof RegExp;
+  } catch {
+    return false;
+  }
+}
 
 /** Drawings the app has for the parts of a kit. */
 export const kitPictures = ['swab', 'tube', 'absorbent', 'bag', 'label', 'leaflet', 'kit'] as const;
@@ -45,8 +71,12 @@ const kitKind = v.strictObject({
     v.array(v.strictObject({ part: line, picture: v.picklist(kitPictures) })),
     v.minLength(1),
   ),
-  codePattern: v.strictObject({ value: line, source: line }),
+  codePattern,
   codeScheme: v.picklist(checkSchemes),
+  /** The product's GS1 number as printed on its box, 8 to 14 digits: one scan then names the kind. */
+  gtin: v.exactOptional(v.pipe(v.string(), v.regex(/^[0-9]{8,14}$/))),
+  /** Where the service makes its own codes for this kind: two to four letters or digits of its own. */
+  ownPrefix: v.exactOptional(v.pipe(v.string(), v.regex(/^[0-9A-Z]{2,4}$/))),
   /** Hours that a sealed tube may wait, and the temperatures between which it waits. */
   storage: v.strictObject({
     hours: whole(1, 24 * 14),
@@ -102,6 +132,8 @@ export const policySchema = v.strictObject({
     identityHoldsMinutes: sourced(whole(1, 240)),
     samePairMayResumeMinutes: sourced(whole(0, 240)),
     mayStartAlone: sourced(v.boolean()),
+    /** How many colleagues who know them must be there for somebody who cannot say their name. */
+    knownByAtLeast: v.exactOptional(sourced(whole(1, 2))),
   }),
   due: v.strictObject({
     routineEveryDays: sourced(v.nullable(whole(1, 60))),
@@ -114,6 +146,28 @@ export const policySchema = v.strictObject({
     repeatWithinDays: sourced(whole(0, 14)),
     notAfterPositiveDays: sourced(whole(0, 365)),
   }),
+  /** How results that do not fit the history are weighed, in 10,000; without it none is challenged. */
+  fit: v.exactOptional(
+    v.strictObject({
+      /** How often a tube is somebody else's, before anything is known of its result. */
+      swapChance: sourced(chance),
+      sensitivity: sourced(chance),
+      specificity: sourced(chance),
+      /** The chance of a positive result by what is known of the person that day. */
+      chancePositive: v.strictObject({
+        background: sourced(chance),
+        contact: sourced(chance),
+        symptoms: sourced(chance),
+        afterPositive: sourced(chance),
+      }),
+      /** Two positives at most so many days apart should have no negative between them. */
+      negativeBetweenDays: sourced(whole(1, 60)),
+    }),
+  ),
+  /** The number by which the health service or the home knows a person, where it has a form. */
+  identifier: v.exactOptional(
+    v.strictObject({ name: line, pattern: codePattern, scheme: v.picklist(checkSchemes) }),
+  ),
   holds: v.strictObject({
     cautionsNeedingClinician: sourced(v.array(v.picklist(cautions))),
     photoRenewDays: sourced(whole(30, 3650)),

@@ -18,6 +18,7 @@ export const findingKinds = [
   'result-unmatched',
   'result-for-closed',
   'result-before-swab',
+  'result-does-not-fit',
   'handed-twice',
   'round-changed',
   'edited-twice',

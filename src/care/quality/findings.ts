@@ -1,12 +1,16 @@
+import { testsWithCode } from '../custody/code.ts';
+import { turnsWith } from '../custody/person-turns.ts';
 import { testOf } from '../custody/test.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import { factsIn } from '../home.ts';
-import type { RoundId, TestId, TurnId } from '../ids.ts';
+import type { PersonId, RoundId, TestId, TurnId } from '../ids.ts';
 import type { Code, Shelf } from '../kind.ts';
+import { resultsFor } from '../results/recorded.ts';
 import type { Finding } from './finding.ts';
 import { finding } from './finding.ts';
 import { findingsOfCode } from './of-code.ts';
+import { misfitsOfPerson, misfitsOfRound } from './of-fit.ts';
 import { editedTwice, roleNeeded, withoutRight } from './of-record.ts';
 import { findingsOfRound } from './of-round.ts';
 import { findingsOfReference, findingsOfTest } from './of-test.ts';
@@ -49,9 +53,21 @@ function leaningOn(home: Home, board: Board): Set<Place> {
     const turn = id === undefined ? undefined : turnOf(home, id);
     if (turn !== undefined) places.add(`round ${turn.round}`);
   };
+  /** A result is weighed against its person's others, and against its neighbours' in the round. */
+  const addFit = (id: TestId) => {
+    if (resultsFor(home, id).length === 0) return;
+    const { turn: own } = testOf(home, id);
+    const turn = own === undefined ? undefined : turnOf(home, own);
+    if (turn === undefined) return;
+    places.add(`person ${turn.person}`);
+    places.add(`round ${turn.round}`);
+  };
   for (const place of home.touched) {
     const [shelf, key] = split(place);
     if (shelf === 'turn') addTurn(key as TurnId);
+    if (shelf === 'person') addTurn(turnsWith(home, key as PersonId).at(-1)?.id);
+    if (shelf === 'code') for (const test of testsWithCode(home, key as Code).keys()) addFit(test);
+    if (shelf === 'test') addFit(key as TestId);
     if (shelf === 'staff') for (const each of board.decisions) places.add(each);
     if (shelf !== 'test') continue;
     const test = testOf(home, key as TestId);
@@ -81,8 +97,13 @@ function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
     case 'reference':
       return findingsOfReference(home, key);
     case 'round':
-      return [...findingsOfRound(home, key as RoundId), ...editedTwice(home, shelf, key)];
+      return [
+        ...findingsOfRound(home, key as RoundId),
+        ...editedTwice(home, shelf, key),
+        ...misfitsOfRound(home, key as RoundId),
+      ];
     case 'person':
+      return [...editedTwice(home, shelf, key), ...misfitsOfPerson(home, key as PersonId)];
     case 'staff':
     case 'policy':
       return editedTwice(home, shelf, key);

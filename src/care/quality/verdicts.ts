@@ -19,6 +19,7 @@ const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   'result-unmatched': ['explained', 'none-stands'],
   'result-for-closed': ['none-stands'],
   'result-before-swab': ['explained', 'none-stands'],
+  'result-does-not-fit': ['explained', 'none-stands'],
   'handed-twice': ['one-stands', 'explained'],
   'round-changed': ['explained'],
   'edited-twice': ['explained'],

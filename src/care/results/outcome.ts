@@ -1,26 +1,14 @@
 import type { FactOf } from '../catalogue.ts';
-import { testOf } from '../custody/test.ts';
 import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
-import type { FactId, TestId } from '../ids.ts';
+import type { TestId } from '../ids.ts';
 import type { Code } from '../kind.ts';
 import type { FindingKind, Settled } from '../quality/finding.ts';
 import { standingOf } from '../quality/finding.ts';
 import { findings } from '../quality/findings.ts';
 import { heldBy, isWithdrawn } from '../quality/held.ts';
-
-export type Recorded = FactOf<'result.recorded'>;
-
-/** Every result that stands for a test's code: by code, because the laboratory knows nothing else. */
-export function resultsFor(home: Home, test: TestId): Recorded[] {
-  const { code } = testOf(home, test);
-  const byCode = code === undefined ? [] : standing(factsIn(home, 'code', code), 'result.recorded');
-  const byTest = standing(factsIn(home, 'test', test), 'result.recorded');
-  const replaced = new Set([...byCode, ...byTest].flatMap((fact) => fact.data.replaces ?? []));
-  const all = new Map<FactId, Recorded>();
-  for (const fact of [...byCode, ...byTest]) if (!replaced.has(fact.id)) all.set(fact.id, fact);
-  return [...all.values()];
-}
+import type { Recorded } from './recorded.ts';
+import { resultsFor } from './recorded.ts';
 
 export type OutcomeOf =
   | { readonly state: 'waiting' }
@@ -82,3 +70,6 @@ function settled(home: Home, kind: FindingKind, key: string): Settled | undefine
   const stands = found && standingOf(home, found);
   return stands?.state === 'settled' ? stands.settlement : undefined;
 }
+
+// What is recorded has a file of its own: findings read it, and outcomes read findings.
+export { type Recorded, resultsFor } from './recorded.ts';

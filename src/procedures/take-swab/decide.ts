@@ -107,7 +107,7 @@ function within(
   const { touch, doing } = how;
   switch (touch.do) {
     case 'identify':
-      return identify(home, turn, touch, test);
+      return identify(home, turn, touch, { test, doing });
     case 'willing':
       return willing(home, turn, touch, test);
     case 'open-kit':

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Trial } from '../../../test/trial/home.ts';
+import { demoPolicy, Trial } from '../../../test/trial/home.ts';
 import { kitCode, plan, touch } from '../../../test/trial/round.ts';
 import type { Fact } from '../../care/catalogue.ts';
 import { stepOf, testInHand } from '../../care/custody/step.ts';
@@ -7,6 +7,8 @@ import { testOf } from '../../care/custody/test.ts';
 import type { Turn } from '../../care/custody/turn.ts';
 import { turnOf } from '../../care/custody/turn.ts';
 import type { PersonId, StaffId, TurnId } from '../../care/ids.ts';
+import type { Day } from '../../care/time.ts';
+import { receiveKits } from '../supplies.ts';
 import type { Touch } from './touch.ts';
 
 const pair = { swabber: 'pia' as StaffId, recorder: 'jonah' as StaffId };
@@ -21,8 +23,12 @@ const TOUCHES: readonly Exclude<Touch, { do: 'start' }>[] = [
     (answer) => ({ do: 'willing', answer }) as const,
   ),
   { do: 'open-kit', code: 'next', how: 'scanned' },
+  { do: 'open-kit', code: 'next', how: 'typed-twice' },
+  { do: 'open-kit', code: 'next', how: 'typed-twice', second: 'pia' as StaffId },
   { do: 'contents-right' },
   { do: 'read-label', code: 'same', how: 'scanned' },
+  { do: 'read-label', code: 'same', how: 'typed-twice' },
+  { do: 'read-label', code: 'same', how: 'typed-twice', second: 'pia' as StaffId },
   { do: 'read-label', code: 'other', how: 'scanned' },
   { do: 'choose-way', sites: 'nose-only' },
   { do: 'start-site' },
@@ -50,13 +56,24 @@ interface Played {
   readonly turn: TurnId;
 }
 
+/** Kits without a check character, each with a near twin in the box: typing any of them is a risk. */
+const uncheckedPolicy = demoPolicy((policy) => {
+  const [kit] = policy.kits;
+  if (kit !== undefined) kit.codeScheme = 'none';
+});
+const delivery = {
+  ...{ kitKind: 'single-swab', lot: 'L1', expires: '2026-12-31' as Day, count: 12 },
+  codes: [1, 2, 3, 4, 91, 92].map((number) => kitCode(number).replace(/.$/, 'X')),
+};
+
 /** Plays a path of touches from the opened turn; every one of them is allowed. */
 function play(path: readonly number[]): Played {
-  const trial = new Trial();
+  const trial = new Trial({ policy: uncheckedPolicy });
   for (const name of ['Pia', 'Jonah', 'Wystan']) trial.staff(name);
   const corwen = trial.person('Corwen', '1951-03-03');
   trial.person('Tamsin', '1962-11-20');
   const round = plan(trial, [corwen]);
+  trial.must(receiveKits(trial.home, delivery, trial.doing));
   const [opened] = trial.must(touch(trial, { do: 'start', round, person: corwen, ...pair }));
   if (opened?.kind !== 'turn.opened') throw new Error('no turn');
   const { turn } = opened.data;
@@ -160,6 +177,22 @@ describe('every path through a turn', () => {
 
   it('never begins a swab unless the last word was yes', () => {
     for (const { trial } of states.values()) expect(begunWithoutYes(trial.facts)).toEqual([]);
+  });
+
+  it('takes a typed code with a near twin only from two people, wherever a scan would do', () => {
+    for (const [key, played] of states) {
+      const may = new Set(allowed(played));
+      TOUCHES.forEach((touched, index) => {
+        if (touched.do !== 'open-kit' && touched.do !== 'read-label') return;
+        if (touched.how === 'scanned' || touched.code === 'other') return;
+        const byScan = TOUCHES.findIndex(
+          (other) =>
+            other.do === touched.do && other.code === touched.code && other.how === 'scanned',
+        );
+        const expected = touched.second === undefined ? false : may.has(byScan);
+        expect(may.has(index), `${key} ${JSON.stringify(touched)}`).toBe(expected);
+      });
+    }
   });
 
   it('never has two kits open, and an ended turn leaves every kit sealed or spoiled', () => {

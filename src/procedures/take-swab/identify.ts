@@ -4,20 +4,35 @@ import type { Test } from '../../care/custody/test.ts';
 import type { Turn } from '../../care/custody/turn.ts';
 import type { Home } from '../../care/home.ts';
 import type { FactId } from '../../care/ids.ts';
+import { identityWay } from '../../care/people/way-of-knowing.ts';
 import { noIn } from '../../care/quality/of-round.ts';
-import { allow } from '../../care/refusal.ts';
-import { planOf } from '../../care/support/plan.ts';
-import type { Outcome } from '../doing.ts';
+import { allow, refuse } from '../../care/refusal.ts';
+import type { Doing, Outcome } from '../doing.ts';
+import { today } from '../doing.ts';
+import { witnesses } from '../second-person.ts';
+import { tooFewKnow } from './known.ts';
 import type { TurnTouch } from './touch.ts';
 
 type Identify = Extract<TurnTouch, { do: 'identify' }>;
 type Willing = Extract<TurnTouch, { do: 'willing' }>;
 
 /** T2. The blind choice. Anybody but this person ends the turn; who was picked is kept as a near miss. */
-export function identify(home: Home, turn: Turn, touch: Identify, test: Test | undefined): Outcome {
-  const way = planOf(home, turn.person).identity;
+export function identify(
+  home: Home,
+  turn: Turn,
+  touch: Identify,
+  { test, doing }: { readonly test: Test | undefined; readonly doing: Doing },
+): Outcome {
+  const way = identityWay(home, turn.person);
+  const who = { ...turn.pair, person: turn.person, also: touch.also };
+  const refusal = tooFewKnow(home, who, today(home, doing));
+  if (refusal !== undefined) return refuse(refusal);
   const facts: NewFact[] = [
-    { kind: 'identity.established', data: { turn: turn.id, way, chosen: touch.chosen } },
+    {
+      kind: 'identity.established',
+      data: { turn: turn.id, way, chosen: touch.chosen },
+      ...witnesses(doing, [turn.pair.swabber, touch.also]),
+    },
   ];
   if (touch.chosen !== turn.person) {
     facts.push(...spoilOpen(turn, test), {

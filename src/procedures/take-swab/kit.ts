@@ -1,5 +1,6 @@
 import type { NewFact } from '../../care/catalogue.ts';
 import { codeUse } from '../../care/custody/code.ts';
+import { codeFault } from '../../care/custody/code-rules.ts';
 import { triesAllow } from '../../care/custody/may-start.ts';
 import type { Test } from '../../care/custody/test.ts';
 import { testOf } from '../../care/custody/test.ts';
@@ -17,6 +18,7 @@ import { stockOf } from '../../care/supplies/stock.ts';
 import type { Day, Instant } from '../../care/time.ts';
 import type { Doing, Outcome } from '../doing.ts';
 import { today } from '../doing.ts';
+import { needsSecond, ruledOut, witnesses } from '../second-person.ts';
 import type { TurnTouch } from './touch.ts';
 
 type OpenKit = Extract<TurnTouch, { do: 'open-kit' }>;
@@ -32,30 +34,42 @@ export function openKit(home: Home, turn: Turn, touch: OpenKit, doing: Doing): O
     triesAllow(home, turn.person, { now: doing.now, changedMind: true, within: turn }) ??
     malformed(home, { kitKind, code: touch.code, on }) ??
     usedBefore(home, code) ??
-    unfit(lot, on);
+    usedElsewhere(code, doing) ??
+    unfit(lot, on) ??
+    needsSecond(home, touch, doing);
   if (refusal !== undefined) return refuse(refusal);
   const test = doing.draw() as TestId;
   const known = lot && { lot: lot.lot, expires: lot.expires };
   return allow([
     {
       kind: 'kit.opened',
-      data: { turn: turn.id, test, code, how: touch.how, kitKind, ...known },
-      with: [turn.pair.swabber],
+      data: {
+        ...{ turn: turn.id, test, code, how: touch.how },
+        ...ruledOut(home, touch),
+        ...{ kitKind, ...known },
+      },
+      with: [...new Set([turn.pair.swabber, ...(touch.second ? [touch.second] : [])])],
     },
   ]);
 }
 
-/** Does the code look like one of this kind of kit at all? A slip is caught before anything is stored. */
+/**
+ * Does the code look like one of this kind of kit at all, and does its check character agree? A slip
+ * is caught before anything is stored.
+ */
 export function malformed(
   home: Home,
   { kitKind, code, on }: { kitKind: string; code: string; on: Day },
 ): Refusal | undefined {
   const kit = kitKindOf(policyOn(home, on).policy, kitKind);
-  const pattern = kit?.codePattern.value ?? '[\\x21-\\x7e]{4,48}';
-  return new RegExp(`^(?:${pattern})$`).test(code.trim())
-    ? undefined
-    : { reason: 'code-malformed', code };
+  const rule = kit && { pattern: kit.codePattern.value, scheme: kit.codeScheme };
+  const fault = codeFault(rule ?? ANY_CODE, code);
+  if (fault === undefined) return undefined;
+  return { reason: fault === 'malformed' ? 'code-malformed' : 'code-check-failed', code };
 }
+
+/** What any barcode may be, for a kind of kit that the policy of the day does not name. */
+const ANY_CODE = { pattern: '[\\x21-\\x7e]{4,48}', scheme: 'none' } as const;
 
 /** A code that stands on a test, or was put aside, is never opened again. */
 export function usedBefore(home: Home, code: Code): Refusal | undefined {
@@ -67,6 +81,10 @@ export function usedBefore(home: Home, code: Code): Refusal | undefined {
   const at = (test.spoiled ?? test.opened)?.at ?? ('' as Instant);
   return { reason: use.spoiled ? 'code-closed' : 'code-used', code, person, at };
 }
+
+/** Told by the server where it is reachable; a clash it did not tell in time is found later. */
+const usedElsewhere = (code: Code, doing: Doing): Refusal | undefined =>
+  doing.usedElsewhere?.(code) === true ? { reason: 'code-elsewhere', code } : undefined;
 
 function unfit(lot: Lot | undefined, on: Day): Refusal | undefined {
   if (lot === undefined) return undefined;
@@ -85,10 +103,18 @@ export function readLabel(home: Home, test: Test, touch: ReadLabel, doing: Doing
   if (refusal !== undefined) return refuse(refusal);
   const code = touch.code.trim() as Code;
   const differs = code !== test.code;
+  const unsure = differs ? undefined : needsSecond(home, touch, doing);
+  if (unsure !== undefined) return refuse(unsure);
   if (differs && touch.how === 'typed-twice') return refuse({ reason: 'code-differs-typed', code });
   const place = test.stage === 'tube-labelled' ? ('bag' as const) : ('tube' as const);
   const ids = { turn: touch.turn, test: test.id };
-  const facts: NewFact[] = [{ kind: 'label.read', data: { ...ids, place, code, how: touch.how } }];
+  const facts: NewFact[] = [
+    {
+      kind: 'label.read',
+      data: { ...ids, place, code, how: touch.how, ...ruledOut(home, touch) },
+      ...witnesses(doing, [touch.second]),
+    },
+  ];
   if (differs) facts.push({ kind: 'kit.spoiled', data: { ...ids, why: 'labels-differ' } });
   return allow(facts);
 }

@@ -1,6 +1,6 @@
 import type { SpoilReason, StopReason } from '../../care/custody/facts.ts';
 import type { PersonId, RoundId, StaffId, TurnId } from '../../care/ids.ts';
-import type { How } from '../../care/kind.ts';
+import type { ReadCode } from '../second-person.ts';
 
 /** Everything the recorder can tap, scan or choose at the bedside. */
 export type Touch =
@@ -13,11 +13,16 @@ export type Touch =
       /** They said no earlier and have come back to ask for it. */
       readonly changedMind?: boolean;
     }
-  | { readonly do: 'identify'; readonly chosen: PersonId | 'none' }
+  | {
+      readonly do: 'identify';
+      readonly chosen: PersonId | 'none';
+      /** A colleague outside the pair who knows the person by sight and is in the room. */
+      readonly also?: StaffId;
+    }
   | { readonly do: 'willing'; readonly answer: 'yes' | 'no' | 'unsure' | 'asleep' | 'away' }
-  | { readonly do: 'open-kit'; readonly code: string; readonly how: How }
+  | ({ readonly do: 'open-kit' } & ReadCode)
   | { readonly do: 'contents-right'; readonly quick?: true }
-  | { readonly do: 'read-label'; readonly code: string; readonly how: How }
+  | ({ readonly do: 'read-label' } & ReadCode)
   | { readonly do: 'choose-way'; readonly sites?: 'nose-only'; readonly self?: true }
   | { readonly do: 'start-site' }
   | { readonly do: 'next-site'; readonly ms: number }

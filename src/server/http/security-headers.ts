@@ -2,7 +2,7 @@ import helmet from '@fastify/helmet';
 import type { FastifyInstance } from 'fastify';
 
 /** The app and nothing else: its own scripts, its own worker, WebAssembly for barcodes and PINs. */
-const CONTENT_POLICY = {
+export const CONTENT_POLICY = {
   defaultSrc: ["'none'"],
   scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
   styleSrc: ["'self'"],

@@ -1,5 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { mayHaveCamera } from '../../camera/camera-stream.ts';
+import { LazyCamera } from '../../camera/lazy-camera.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { Button } from '../form/button.tsx';
 import { Icon } from '../icon/icon.tsx';
@@ -15,8 +17,10 @@ export interface ScanFieldProps {
   readonly onCode: (code: string, way: ScanWay) => void;
   /** What is wrong with the last code and what to do. */
   readonly problem?: ComponentChildren;
-  /** A camera view, where there is one. */
+  /** A camera view of one's own; without it the field offers the tablet's camera, where there is one. */
   readonly camera?: ComponentChildren;
+  /** Whether a kit's own label is wanted or the code of a box: a camera sees both. */
+  readonly expect?: 'label' | 'box' | undefined;
   /** What has been read, where it may be shown. */
   readonly children?: ComponentChildren;
   readonly rules?: BurstRules | undefined;
@@ -27,6 +31,7 @@ export function ScanField(props: ScanFieldProps): JSX.Element {
   const { onCode, rules = usualBurstRules } = props;
   const { scan } = useWords();
   const [typing, setTyping] = useState(false);
+  const [filming, setFilming] = useState(false);
   const unfinished = useScanner({
     rules,
     onScan: (code) => {
@@ -51,7 +56,24 @@ export function ScanField(props: ScanFieldProps): JSX.Element {
           }}
         />
       ) : (
-        <ScanReady camera={props.camera} onType={() => setTyping(true)} />
+        <ScanReady
+          camera={
+            filming ? (
+              <LazyCamera
+                expect={props.expect}
+                onCode={(code) => onCode(code, 'scanned')}
+                onClose={() => setFilming(false)}
+              />
+            ) : (
+              props.camera
+            )
+          }
+          onType={() => {
+            setFilming(false);
+            setTyping(true);
+          }}
+          onCamera={!filming && mayHaveCamera() ? () => setFilming(true) : undefined}
+        />
       )}
     </div>
   );
@@ -60,9 +82,11 @@ export function ScanField(props: ScanFieldProps): JSX.Element {
 function ScanReady({
   camera,
   onType,
+  onCamera,
 }: {
   camera: ComponentChildren;
   onType: () => void;
+  onCamera: (() => void) | undefined;
 }): JSX.Element {
   const { scan } = useWords();
   return (
@@ -76,9 +100,16 @@ function ScanReady({
           </p>
         </div>
       )}
-      <Button icon="keyboard" onPress={onType}>
-        {scan.typeInstead}
-      </Button>
+      <div class="button-row">
+        {onCamera !== undefined && (
+          <Button icon="camera" onPress={onCamera}>
+            {scan.camera}
+          </Button>
+        )}
+        <Button icon="keyboard" onPress={onType}>
+          {scan.typeInstead}
+        </Button>
+      </div>
     </>
   );
 }

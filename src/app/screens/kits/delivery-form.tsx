@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import type { Fact } from '../../../care/catalogue.ts';
 import { policyOn } from '../../../care/policy/in-force.ts';
 import type { Day } from '../../../care/time.ts';
+import type { Box } from '../../../exchange/barcodes/read-box.ts';
 import { receiveKits } from '../../../procedures/supplies.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { missing } from '../../keeping/checks.ts';
@@ -11,6 +12,7 @@ import { Choice } from '../../pieces/form/choice.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { paths } from '../paths.ts';
 import { BoxFields } from './box-fields.tsx';
+import { BoxScan } from './box-scan.tsx';
 
 /** A box of kits came. It is kept at once; its kits are scanned on the next page. */
 export function DeliveryForm(): JSX.Element {
@@ -32,6 +34,7 @@ export function DeliveryForm(): JSX.Element {
       onKeep={() => void keep()}
       label={say.next}
     >
+      <BoxScan onBox={fill} />
       {kits.length > 1 && (
         <Choice
           {...form.bind('kitKind')}
@@ -42,6 +45,15 @@ export function DeliveryForm(): JSX.Element {
       <BoxFields bind={form.bind} />
     </RecordForm>
   );
+
+  /** What one scan of the box said; what it did not say stays as it was. */
+  function fill({ kit, lot, expires }: Box): void {
+    const said = { kitKind: kit?.id, lot, expires };
+    for (const field of ['kitKind', 'lot', 'expires'] as const) {
+      const value = said[field];
+      if (value !== undefined) form.bind(field).onValue(value);
+    }
+  }
 
   async function keep(): Promise<void> {
     const { kitKind, lot, expires, count } = form.value;

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { nearPairs } from '../../../care/custody/near-codes.ts';
 import type { Code } from '../../../care/kind.ts';
 import type { Delivery } from '../../../care/supplies/deliveries.ts';
 import { deliveryOf } from '../../../care/supplies/deliveries.ts';
@@ -16,6 +17,7 @@ import { useWords } from '../../words/use-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import type { OfDelivery } from './amend-delivery-form.tsx';
+import { NearPairs } from './box-scan.tsx';
 import { ScannedCodes } from './scanned-codes.tsx';
 
 /** The kits of a delivery, scanned one after another. Each scan is kept at once: nothing waits for Done. */
@@ -31,6 +33,7 @@ export function UnpackScreen({ kitKind, delivery: id }: OfDelivery): JSX.Element
 }
 
 function OpenBox({ delivery }: { readonly delivery: Delivery }): JSX.Element {
+  const desk = useDesk();
   const { supplies } = useWords();
   const say = supplies.unpack;
   const { act, problem } = useAct();
@@ -63,6 +66,7 @@ function OpenBox({ delivery }: { readonly delivery: Delivery }): JSX.Element {
           </Button>
         )}
       </div>
+      <NearPairs pairs={nearPairs(desk.home, codes)} />
       <Difference delivery={delivery} />
       <ScannedCodes codes={codes} onOut={(code) => void takeOut(code)} />
       <div class="button-row">

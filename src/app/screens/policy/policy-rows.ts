@@ -44,6 +44,7 @@ export function policyGroups(policy: Policy, words: Words): PolicyGroup[] {
     { key: 'due', title: groups.due, rows: dueRows(policy, words) },
     { key: 'holds', title: groups.holds, rows: holdRows(policy, words) },
     { key: 'handling', title: groups.handling, rows: handlingRows(policy, words) },
+    { key: 'identity', title: words.fit.policy.group, rows: identityRows(policy, words) },
     { key: 'ppe', title: groups.ppe, rows: ppeRows(policy, words) },
     ...outcomes.map((outcome) => ({
       key: outcome,
@@ -189,4 +190,41 @@ function actionRow({ action, role, withinHours, source }: PolicyAction, words: W
   const who = words.roles[role];
   const value = withinHours === 0 ? say.actionNow(who) : say.action(who, withinHours);
   return bare(action, words.now.actions[action], value, source);
+}
+
+/** What identity rests on, and the numbers by which a result that does not fit is weighed. */
+function identityRows({ technique, identifier, fit }: Policy, words: Words): PolicyRow[] {
+  const say = words.fit.policy;
+  const chance = (key: keyof typeof say.rows, given: Sourced<number>) =>
+    row([key, say.rows[key]], given, { words, say: say.inTenThousand });
+  const { knownByAtLeast } = technique;
+  const known = ['knownByAtLeast', say.rows.knownByAtLeast] as const;
+  const between = ['negativeBetweenDays', say.rows.negativeBetweenDays] as const;
+  return [
+    ...(knownByAtLeast === undefined
+      ? []
+      : [row(known, knownByAtLeast, { words, say: say.known })]),
+    ...(identifier === undefined
+      ? []
+      : [
+          bare(
+            'identifier',
+            say.rows.identifier,
+            `${identifier.name}: ${identifier.pattern.value}, ${words.policy.schemes[identifier.scheme]}`,
+            identifier.pattern.source,
+          ),
+        ]),
+    ...(fit === undefined
+      ? []
+      : [
+          chance('swapChance', fit.swapChance),
+          chance('sensitivity', fit.sensitivity),
+          chance('specificity', fit.specificity),
+          chance('background', fit.chancePositive.background),
+          chance('contact', fit.chancePositive.contact),
+          chance('symptoms', fit.chancePositive.symptoms),
+          chance('afterPositive', fit.chancePositive.afterPositive),
+          row(between, fit.negativeBetweenDays, { words, say: say.days }),
+        ]),
+  ];
 }

@@ -8,10 +8,10 @@ import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { Button } from '../../pieces/form/button.tsx';
 import { Icon } from '../../pieces/icon/icon.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { ScanField } from '../../pieces/scan/scan-field.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { paths } from '../paths.ts';
 import { KitTrouble } from './kit-trouble.tsx';
+import { ReadCodeField } from './read-code-field.tsx';
 import type { StepProps } from './turn-frame.tsx';
 import { TurnFrame } from './turn-frame.tsx';
 import { useQuick } from './use-quick.ts';
@@ -53,14 +53,7 @@ export function StepKit({ data, turn, step, turnAct }: StepProps): JSX.Element {
         </Notice>
       )}
       {first !== undefined && <p>{say.first(first.lot.lot, first.lot.expires)}</p>}
-      <ScanField
-        onCode={(code, way) =>
-          void turnAct.touch(
-            { do: 'open-kit', code, how: way === 'scanned' ? 'scanned' : 'typed-twice' },
-            turn,
-          )
-        }
-      />
+      <ReadCodeField data={data} turn={turn} turnAct={turnAct} touch="open-kit" />
     </TurnFrame>
   );
 }
@@ -128,14 +121,7 @@ export function StepLabel({ data, turn, step, turnAct }: StepProps): JSX.Element
       leaves={turn}
     >
       {tube && <p>{words.turn.tube.note}</p>}
-      <ScanField
-        onCode={(code, way) =>
-          void turnAct.touch(
-            { do: 'read-label', code, how: way === 'scanned' ? 'scanned' : 'typed-twice' },
-            turn,
-          )
-        }
-      />
+      <ReadCodeField data={data} turn={turn} turnAct={turnAct} touch="read-label" />
     </TurnFrame>
   );
 }

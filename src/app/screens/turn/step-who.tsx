@@ -1,9 +1,12 @@
 import type { JSX } from 'preact';
-import type { PersonId } from '../../../care/ids.ts';
+import { useState } from 'preact/hooks';
+import type { PersonId, StaffId } from '../../../care/ids.ts';
+import { identityWay } from '../../../care/people/way-of-knowing.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { BlindChoice } from '../../pieces/bedside/blind-choice.tsx';
+import { Select } from '../../pieces/form/select.tsx';
 import { useWords } from '../../words/use-words.ts';
-import { choicesFor } from './turn-data.ts';
+import { choicesFor, othersWhoKnow } from './turn-data.ts';
 import type { StepProps } from './turn-frame.tsx';
 import { TurnFrame } from './turn-frame.tsx';
 
@@ -12,8 +15,10 @@ export function StepWho({ data, turn, step, turnAct }: StepProps): JSX.Element {
   const desk = useDesk();
   const words = useWords();
   const say = words.turn.who;
-  const face = data.plan.identity === 'face';
-  const people = data.turn === undefined ? [] : choicesFor(desk, data.turn, data.plan);
+  const face = identityWay(desk.home, data.person.id) === 'face';
+  const people = data.turn === undefined ? [] : choicesFor(desk, data.turn);
+  const [also, setAlso] = useState<StaffId | undefined>(undefined);
+  const tooFew = turnAct.refusal?.reason === 'two-must-know';
   const options = people.map((person) =>
     face
       ? { key: person.id, photo: person.photo ?? '' }
@@ -29,6 +34,18 @@ export function StepWho({ data, turn, step, turnAct }: StepProps): JSX.Element {
       stops={turn}
       leaves={turn}
     >
+      {(tooFew || also !== undefined) && (
+        <Select
+          id="knows-too"
+          label={words.identity.knowsToo}
+          value={also ?? ''}
+          options={othersWhoKnow(desk, data).map((member) => ({
+            value: member.id,
+            label: member.called,
+          }))}
+          onValue={(value) => setAlso((value as StaffId) || undefined)}
+        />
+      )}
       <BlindChoice
         step={`${turn}-${step}`}
         now={desk.monotonic}
@@ -36,7 +53,14 @@ export function StepWho({ data, turn, step, turnAct }: StepProps): JSX.Element {
         hint={face ? say.faceHint : say.hint}
         options={options}
         onPick={(key) =>
-          void turnAct.touch({ do: 'identify', chosen: (key as PersonId | null) ?? 'none' }, turn)
+          void turnAct.touch(
+            {
+              do: 'identify',
+              chosen: (key as PersonId | null) ?? 'none',
+              ...(also !== undefined && { also }),
+            },
+            turn,
+          )
         }
       />
     </TurnFrame>

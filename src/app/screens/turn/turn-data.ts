@@ -2,15 +2,18 @@ import { turnsInRound } from '../../../care/custody/person-turns.ts';
 import { testInHand } from '../../../care/custody/step.ts';
 import type { Test } from '../../../care/custody/test.ts';
 import type { Pair, Turn } from '../../../care/custody/turn.ts';
-import type { PersonId } from '../../../care/ids.ts';
+import type { PersonId, StaffId } from '../../../care/ids.ts';
 import { identityChoices } from '../../../care/people/choices.ts';
-import type { Person } from '../../../care/people/person.ts';
-import { namesakes, personOf } from '../../../care/people/person.ts';
+import type { Namesake, Person } from '../../../care/people/person.ts';
+import { alikeTo, personOf } from '../../../care/people/person.ts';
+import { identityWay } from '../../../care/people/way-of-knowing.ts';
 import { policyOn } from '../../../care/policy/in-force.ts';
 import type { Policy } from '../../../care/policy/policy.ts';
 import type { WireOf } from '../../../care/rounds/frame.ts';
 import { wireOf } from '../../../care/rounds/frame.ts';
 import type { Round } from '../../../care/rounds/round.ts';
+import type { Member } from '../../../care/staff/member.ts';
+import { everyMember, workingHere } from '../../../care/staff/member.ts';
 import type { Plan } from '../../../care/support/plan.ts';
 import { planOf } from '../../../care/support/plan.ts';
 import type { Desk } from '../../desk/desk.ts';
@@ -26,7 +29,7 @@ export interface TurnData {
   readonly turn: Turn | undefined;
   readonly test: Test | undefined;
   readonly wire: WireOf;
-  readonly namesakes: readonly Person[];
+  readonly namesakes: readonly Namesake[];
 }
 
 export function turnData(desk: Desk, round: Round, id: PersonId): TurnData {
@@ -41,7 +44,7 @@ export function turnData(desk: Desk, round: Round, id: PersonId): TurnData {
     policy: policyOn(home, todayOf(desk)).policy,
     test: turn && testInHand(home, turn),
     wire: wireOf(home, round, id),
-    namesakes: namesakes(home, person),
+    namesakes: alikeTo(home, person),
   };
 }
 
@@ -61,6 +64,23 @@ export function nextPerson(desk: Desk, round: Round, after: PersonId): PersonId 
   return waiting.find((person) => later.has(person)) ?? waiting[0];
 }
 
+/** The colleague of the pair who is not the one signed in here: the second pair of eyes in the room. */
+export const otherOfPair = (desk: Desk, { swabber, recorder }: Pair): StaffId =>
+  desk.me === swabber ? recorder : swabber;
+
 /** The people of the blind choice for a turn. */
-export const choicesFor = (desk: Desk, turn: Turn, plan: Plan): Person[] =>
-  identityChoices(desk.home, turn.person, { way: plan.identity, turn: turn.id });
+export const choicesFor = (desk: Desk, turn: Turn): Person[] =>
+  identityChoices(desk.home, turn.person, {
+    way: identityWay(desk.home, turn.person),
+    turn: turn.id,
+  });
+
+/** Colleagues outside the pair who know this person by sight. */
+export const othersWhoKnow = (desk: Desk, data: Pick<TurnData, 'turn' | 'person'>): Member[] =>
+  everyMember(desk.home).filter(
+    (member) =>
+      workingHere(member, todayOf(desk)) &&
+      member.knows.has(data.person.id) &&
+      member.id !== data.turn?.pair.swabber &&
+      member.id !== data.turn?.pair.recorder,
+  );

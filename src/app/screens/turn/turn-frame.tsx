@@ -88,12 +88,19 @@ export function TurnFrame(props: TurnFrameProps): JSX.Element {
         ? data.turn.pair
         : pairFor(desk, data.round);
     const names = namesIn(desk.home, words.refusals.somebody);
-    const surname = person.name.split(' ').at(-1) ?? person.name;
-    const namesake = data.namesakes.length > 0 && nameHidden !== true;
     return [
-      ...(namesake ? [words.turn.namesake(surname)] : []),
+      ...(nameHidden === true ? [] : warnNamesake()),
       words.turn.pair(names.staff(swabber), names.staff(recorder)),
     ];
+  }
+
+  /** A shared name is named; of a shared birthday nothing is said: it is what is asked. */
+  function warnNamesake(): string[] {
+    const why = new Set(data.namesakes.flatMap((each) => each.why));
+    const surname = person.name.split(' ').at(-1) ?? person.name;
+    if (why.has('same-surname')) return [words.turn.namesake(surname)];
+    if (why.has('same-called')) return [words.turn.namesake(person.called)];
+    return why.has('similar-name') ? [words.identity.bedside.sameName] : [];
   }
 }
 

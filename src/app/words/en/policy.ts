@@ -17,6 +17,7 @@ export function policyWords({ dates, plural, list }: LanguageTools) {
     'iso7064-mod11-10': 'ISO/IEC 7064 MOD 11,10',
     'iso7064-mod27-26': 'ISO/IEC 7064 MOD 27,26',
     'iso7064-mod37-36': 'ISO/IEC 7064 MOD 37,36',
+    'nhs-mod11': 'modulo 11, as in the NHS number',
     mod11: 'modulo 11',
     'code39-mod43': 'Code 39 modulo 43',
   };

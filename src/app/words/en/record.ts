@@ -72,7 +72,7 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     called: (name: string) => `Likes to be called ${name}.`,
     bornAge: (day: string, age: number) => `${dates.date(day)}, age ${age}`,
     namesake: (names: readonly string[]) => `Much the same here: ${list(names)}.`,
-    namesakeWhy: 'A name, a surname or a birth date is shared. Look at the face.',
+    namesakeWhy: 'Their names or birth dates are the same or alike. Look at the face.',
     hasDied: (name: string) => `${name} has died. No test, no letter.`,
     hasMoved: (name: string) => `${name} has moved away.`,
     parts: {
