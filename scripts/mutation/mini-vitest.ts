@@ -41,7 +41,6 @@ const each =
   };
 
 export const it = Object.assign(add, { each: each(add), skip: () => undefined });
-export const test = it;
 export const describe = Object.assign(group, { each: each(group) });
 export const afterAll = (): void => undefined;
 export const beforeAll = (body: () => void): void => {

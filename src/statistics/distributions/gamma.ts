@@ -13,8 +13,7 @@ export const gammaUpper = (x: number, shape: number, scale = 1): number =>
   x <= 0 ? 1 : incompleteGamma(shape, x / scale).upper;
 
 /** The density of a gamma variable with unit scale, x > 0. */
-export const gammaDensity = (x: number, shape: number): number =>
-  (poissonWeight(shape, x) * shape) / x;
+const gammaDensity = (x: number, shape: number): number => (poissonWeight(shape, x) * shape) / x;
 
 /** Wilson & Hilferty (1931), or the first term of the series near 0. */
 function gammaStart(p: number, shape: number): number {

@@ -17,7 +17,7 @@ export function splitDemand(demand: readonly number[]): DemandHistory {
   };
 }
 
-export const checkSmoothing = (name: string, weight: number): Refusal | undefined =>
+const checkSmoothing = (name: string, weight: number): Refusal | undefined =>
   weight >= 0 && weight <= 1
     ? undefined
     : refuse('out-of-range', `${name} must lie between 0 and 1, and it is ${weight}.`);

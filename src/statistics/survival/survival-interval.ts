@@ -41,7 +41,7 @@ const SCALES: Readonly<Record<IntervalScale, Limits>> = {
 };
 
 /** The interval of S at one row. None once S is 0, where nobody is left to judge by. */
-export function survivalInterval(
+function survivalInterval(
   { survival, greenwood }: { readonly survival: number; readonly greenwood: number },
   scale: IntervalScale,
   z: number,
