@@ -24,6 +24,7 @@ import { recordWords } from './en/record.ts';
 
 import { refusalWords } from './en/refusals.ts';
 import { registeringWords } from './en/registering.ts';
+import { resultWords } from './en/results.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { runSheetWords } from './en/run-sheet.ts';
@@ -61,6 +62,7 @@ export function english(settings: WordSettings) {
     handing: handingWords(tools),
     registering: registeringWords(tools),
     uploading: uploadingWords(tools),
+    results: resultWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),
