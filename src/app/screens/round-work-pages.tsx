@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { RoundId, TestId } from '../../care/ids.ts';
+import { ActScreen } from './act/act-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
@@ -40,6 +41,9 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/results" component={ResultsScreen} />
       <Route path="/results/new" component={NewResultScreen} />
+      <Route path="/test/:id/act">
+        {({ id }: { id: TestId }) => <ActScreen key={id} test={id} />}
+      </Route>
       <Route path="/test/:id/chase">
         {({ id }: { id: TestId }) => <ChaseScreen key={id} test={id} />}
       </Route>

@@ -1,3 +1,4 @@
+import { actingWords } from './en/acting.ts';
 import { bedsideWords } from './en/bedside.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
@@ -63,6 +64,7 @@ export function english(settings: WordSettings) {
     registering: registeringWords(tools),
     uploading: uploadingWords(tools),
     results: resultWords(tools),
+    acting: actingWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

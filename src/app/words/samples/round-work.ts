@@ -149,7 +149,31 @@ const results: Samples['results'] = {
   list: [['Cor', 'Oriel']],
 };
 
+const acting: Samples['acting'] = {
+  title: ['Oriel', 'Positive'],
+  swabbed: [day, day],
+  entered: ['Sorrel', at],
+  died: ['Oriel', day],
+  moved: ['Oriel', day],
+  changedFrom: ['positive', at, 'Sorrel'],
+  isolation: [day, day],
+  isolationWhy: ['5 days, by local rule.'],
+  due: [at],
+  late: [at],
+  forRole: ['Due now', 'senior'],
+  named: ['Pia'],
+  before: ['Start isolation', 'Pia', at],
+  done: ['Pia', at],
+  notNeeded: ['Pia', at],
+  policy: ['Set by the home.'],
+  giveWhat: ['Tell the doctor'],
+  doneWhat: ['Tell the doctor'],
+  notWhat: ['Tell the doctor'],
+  left: [3],
+};
+
 export const roundWorkSamples = {
+  acting,
   results,
   uploading,
   roundList,
