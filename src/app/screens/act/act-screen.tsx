@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { TestId } from '../../../care/ids.ts';
+import { personOf } from '../../../care/people/person.ts';
+import type { Action } from '../../../care/results/actions.ts';
 import { actionsFor, isSettled } from '../../../care/results/actions.ts';
 import type { ActionKind } from '../../../care/results/facts.ts';
 import { outcomeOf } from '../../../care/results/outcome.ts';
@@ -47,6 +49,7 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
   const { result } = outcome;
   const actions = actionsFor(home, test.id);
   const left = actions.filter((action) => !isSettled(action)).length;
+  const here = personOf(home, turn.person).whereabouts.where !== 'left';
   const names = namesIn(home, words.refusals.somebody);
   const picked = words.results.picks[result.data.outcome];
   return (
@@ -68,7 +71,7 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
       >
         <p role="status">{left === 0 ? say.allDone : say.left(left)}</p>
         <ul class="actions">
-          {actions.map((action) => (
+          {actions.toSorted(reopenedFirst).map((action) => (
             <ActionLine
               key={action.kind}
               action={action}
@@ -78,7 +81,12 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
           ))}
         </ul>
       </Part>
-      {result.data.outcome !== 'negative' && <Notice kind="note" title={say.caution} />}
+      {result.data.outcome !== 'negative' && here && <Notice kind="note" title={say.caution} />}
     </>
   );
 }
+
+/** What has to be undone comes before what is new. */
+const reopenedFirst = (a: Action, b: Action): number => rank(a) - rank(b);
+const rank = (action: Action): number =>
+  isSettled(action) ? 2 : action.before === undefined ? 1 : 0;

@@ -32,7 +32,7 @@ export function ActionLine({ action, form, onForm }: ActionLineProps): JSX.Eleme
       <Bead state={state} />
       <div class="action-what">
         <h3>
-          {what}
+          {action.before !== undefined && !settled ? say.again[action.kind] : what}
           <span class="unseen">: {words.frame.states[state]}</span>
         </h3>
         <Standing action={action} />
@@ -80,17 +80,18 @@ function Standing({ action }: { readonly action: Action }): JSX.Element {
       </p>
     );
   }
+  const late = desk.now() > due;
+  const when = late ? (rule.withinHours === 0 ? say.atOnce : say.late(due)) : say.due(due);
   return (
     <>
       {before !== undefined && (
         <p class="action-again">
-          {say.before(names.staff(before.by), before.at)} <b>{say.again[action.kind]}</b>
+          {say.before(words.now.actions[action.kind], names.staff(before.by), before.at)}
         </p>
       )}
       <p>
         {named === undefined ? say.nobody : say.named(names.staff(named.data.who))}{' '}
-        <span data-late={desk.now() > due}>{desk.now() > due ? say.late(due) : say.due(due)}</span>,{' '}
-        {say.role(words.roles[rule.role])}.
+        <span data-late={late}>{say.forRole(when, words.roles[rule.role])}</span>
       </p>
       <p class="field-hint">{say.policy(rule.source)}</p>
     </>
