@@ -1,11 +1,15 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
-import type { RoundId } from '../../care/ids.ts';
+import type { RoundId, TestId } from '../../care/ids.ts';
+import { ActScreen } from './act/act-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
+import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
 import { RegisterListScreen } from './register/list-screen.tsx';
 import { RegisterScreen } from './register/register-screen.tsx';
+import { ChaseScreen } from './results/chase-screen.tsx';
+import { ResultsScreen } from './results/results-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
 import { SetUploadScreen } from './upload/set-upload-screen.tsx';
@@ -34,6 +38,14 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/round/:id/upload">
         {({ id }: { id: RoundId }) => <UploadScreen key={id} round={id} />}
+      </Route>
+      <Route path="/results" component={ResultsScreen} />
+      <Route path="/results/new" component={NewResultScreen} />
+      <Route path="/test/:id/act">
+        {({ id }: { id: TestId }) => <ActScreen key={id} test={id} />}
+      </Route>
+      <Route path="/test/:id/chase">
+        {({ id }: { id: TestId }) => <ChaseScreen key={id} test={id} />}
       </Route>
       <Route path="/upload/:test">
         {({ test }: { test: string }) => <SetUploadScreen key={test} test={test} />}

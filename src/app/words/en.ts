@@ -1,3 +1,4 @@
+import { actingWords } from './en/acting.ts';
 import { bedsideWords } from './en/bedside.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
@@ -28,6 +29,7 @@ import { recordWords } from './en/record.ts';
 
 import { refusalWords } from './en/refusals.ts';
 import { registeringWords } from './en/registering.ts';
+import { resultWords } from './en/results.ts';
 import { roundListWords } from './en/round-list.ts';
 import { roundWords } from './en/rounds.ts';
 import { runSheetWords } from './en/run-sheet.ts';
@@ -69,6 +71,8 @@ export function english(settings: WordSettings) {
     handing: handingWords(tools),
     registering: registeringWords(tools),
     uploading: uploadingWords(tools),
+    results: resultWords(tools),
+    acting: actingWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

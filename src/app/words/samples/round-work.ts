@@ -78,7 +78,7 @@ const handing: Samples['handing'] = {
   missedAt: [at],
 };
 
-const parts: Samples['parts'] = { degrees: [2, 8] };
+const parts: Samples['parts'] = { about: ['Open', 'Cor'], degrees: [2, 8] };
 
 const registering: Samples['registering'] = {
   lead: ['the reporting body'],
@@ -116,7 +116,65 @@ const uploading: Samples['uploading'] = {
   wrongText: [2],
 };
 
+const results: Samples['results'] = {
+  hours: [68],
+  since: [93],
+  dueBy: [at],
+  rang: ['Pia', at],
+  again: [at],
+  todo: [3],
+  on: ['Negative', day],
+  laboratory: {
+    open: ['The laboratory', at],
+    opens: ['The laboratory', at],
+    never: ['The laboratory'],
+    phone: ['01632 960 101'],
+  },
+  entry: {
+    closed: [at],
+    says: ['Corwen Vale', 'Negative'],
+    saysCode: ['Negative'],
+    dated: [day],
+    beforeSays: ['Negative', at, 'Pia'],
+    actedOn: ['Tell the doctor', 'Pia', at],
+  },
+  chase: {
+    words: ['WSK56045137', day],
+    since: ['Jory', 93],
+    late: [at],
+    notLate: [at],
+    logLine: ['Pia', at, 'the front desk'],
+    said: ['In the morning.'],
+  },
+  list: [['Cor', 'Oriel']],
+};
+
+const acting: Samples['acting'] = {
+  title: ['Oriel', 'Positive'],
+  swabbed: [day, day],
+  entered: ['Sorrel', at],
+  died: ['Oriel', day],
+  moved: ['Oriel', day],
+  changedFrom: ['positive', at, 'Sorrel'],
+  isolation: [day, day],
+  isolationWhy: ['5 days, by local rule.'],
+  due: [at],
+  late: [at],
+  forRole: ['Due now', 'senior'],
+  named: ['Pia'],
+  before: ['Start isolation', 'Pia', at],
+  done: ['Pia', at],
+  notNeeded: ['Pia', at],
+  policy: ['Set by the home.'],
+  giveWhat: ['Tell the doctor'],
+  doneWhat: ['Tell the doctor'],
+  notWhat: ['Tell the doctor'],
+  left: [3],
+};
+
 export const roundWorkSamples = {
+  acting,
+  results,
   uploading,
   roundList,
   prepare,
