@@ -373,7 +373,7 @@ describe('policy and the tablet', () => {
     await page.getByLabel('What helps').fill('Sing the kettle song.');
     await goTo(page, '/people');
     const kept = await page.evaluate(() =>
-      JSON.stringify([{ ...localStorage }, { ...sessionStorage }, history.state]),
+      JSON.stringify([Object.entries(localStorage), Object.entries(sessionStorage), history.state]),
     );
     expect(kept).not.toContain('kettle');
     // And closing it now would be asked about.
