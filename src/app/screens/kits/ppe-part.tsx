@@ -22,7 +22,7 @@ export function PpePart({ policy }: { readonly policy: Policy }): JSX.Element {
   return (
     <Part title={say.title} action={<Button href={to(paths.ppe)}>{say.count}</Button>}>
       <DataTable<PpeLeft>
-        caption={<span class="unseen">{say.title}</span>}
+        caption={<span class="unseen">{say.shelf}</span>}
         rows={ppeLeft(desk.home, policy)}
         rowKey={({ item }) => item}
         columns={[

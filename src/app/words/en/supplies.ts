@@ -138,6 +138,7 @@ export function suppliesWords({ dates, plural }: LanguageTools) {
     },
     ppe: {
       title: 'Gloves, aprons, masks',
+      shelf: 'What is on the shelf',
       item: 'What',
       left: 'About how many',
       counted: 'Counted on',
