@@ -19,9 +19,13 @@ const store = openSqlite(file, { service, format: 1 });
 const options = { store, fold: homeFold, read: (fact: unknown) => ({ ok: true, fact }) as never };
 
 async function timed<T>(title: string, work: () => Promise<T>): Promise<T> {
-  const began = performance.now();
+  const [began, before] = [performance.now(), process.cpuUsage()];
   const result = await work();
-  console.log(`${title}: ${Math.round(performance.now() - began)} ms`);
+  const { user, system } = process.cpuUsage(before);
+  const processor = Math.round((user + system) / 1000);
+  console.log(
+    `${title}: ${Math.round(performance.now() - began)} ms (${processor} ms of processor)`,
+  );
   return result;
 }
 

@@ -28,8 +28,7 @@ export function appendOwn(
   return server.lock(() => appendInside(server, drafts, writer));
 }
 
-/** The same for a caller that holds the lock already. */
-export async function appendInside(
+async function appendInside(
   server: LedgerServer,
   drafts: readonly Draft[],
   writer: ServerWriter,

@@ -8,7 +8,7 @@ export interface JsonObject {
   readonly [key: string]: Json;
 }
 
-export const MAX_DEPTH = 8;
+const MAX_DEPTH = 8;
 const KEY = /^[a-z][A-Za-z0-9]*$/;
 /** Anything but printable ASCII without quote and backslash, which stands for itself. */
 const needsCare = /[^ !#-[\]-~]/;

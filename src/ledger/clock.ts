@@ -2,9 +2,9 @@ import { type Instant, instantOf, millisOf } from './ids.ts';
 import type { LedgerStore } from './store.ts';
 
 /** An exchange that took longer says too little about the server's clock. */
-export const MAX_ROUND_TRIP_MS = 5_000;
+const MAX_ROUND_TRIP_MS = 5_000;
 /** Without contact for longer, the clock is shown to somebody before the first fact. */
-export const MAX_SILENCE_MS = 24 * 60 * 60 * 1000;
+const MAX_SILENCE_MS = 24 * 60 * 60 * 1000;
 /** Key of the clock among the store's small things. */
 export const CLOCK = 'clock';
 

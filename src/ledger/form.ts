@@ -2,7 +2,7 @@ import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Json, type JsonObject, readCanonical } from './canonical.ts';
 import { erasureFault } from './erased-fact.ts';
 import type { Body, Written } from './fact.ts';
-import { FORM_REASONS, type FormReason } from './form-reasons.ts';
+import type { FormReason } from './form-reasons.ts';
 import type { Hash } from './hash.ts';
 import {
   type FactId,
@@ -15,12 +15,10 @@ import {
 } from './ids.ts';
 import { isSalt } from './private.ts';
 
-export { FORM_REASONS, type FormReason };
-
 /** In bytes of UTF-8. */
 export const MAX_BODY = 16 * 1024;
 export const MAX_PRIVATE = 64 * 1024;
-export const MAX_WITH = 16;
+const MAX_WITH = 16;
 
 /** A fact as it is offered, by this device's own `append` or by the wire. */
 export interface Offered {

@@ -32,8 +32,6 @@ export const isChainValue = (text: unknown): text is ChainValue =>
   typeof text === 'string' && hash.test(text);
 export const isDeviceId = (text: unknown): text is DeviceId =>
   typeof text === 'string' && device.test(text);
-export const isServiceId = (text: unknown): text is ServiceId =>
-  typeof text === 'string' && name.test(text);
 export const isStaffId = (text: unknown): text is StaffId =>
   typeof text === 'string' && name.test(text);
 

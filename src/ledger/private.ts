@@ -2,7 +2,7 @@ import { type CanonicalRefusal, canonical, type Json } from './canonical.ts';
 import { base64url } from './ids.ts';
 
 /** 16 random bytes. Without them a hash of a name or a birth date could be guessed. */
-export const SALT_BYTES = 16;
+const SALT_BYTES = 16;
 export const isSalt = (text: unknown): boolean =>
   typeof text === 'string' && /^[A-Za-z0-9_-]{22}$/.test(text);
 

@@ -33,7 +33,7 @@ export interface Verdict {
 }
 
 /** Counts every id, link and private hash of a log again, from its first fact. */
-export async function verify(
+async function verify(
   entries: AsyncIterable<Confirmed>,
   against: { readonly hash: Hash; readonly erased: ReadonlySet<FactId>; readonly head?: Mark },
 ): Promise<Verdict> {

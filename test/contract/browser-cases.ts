@@ -69,6 +69,18 @@ export const browserCases: readonly Case[] = [
     },
   },
   {
+    title: 'a tab that wipes the database is not held up by another that has it open',
+    async run() {
+      const store = await open('wiped');
+      await new Promise<void>((resolve, reject) => {
+        const request = indexedDB.deleteDatabase('wiped');
+        request.onsuccess = () => resolve();
+        request.onblocked = () => reject(new Error('held up'));
+      });
+      await throws(() => store.head(), 'closed');
+    },
+  },
+  {
     title: 'a block that cannot be read is pulled again, and what stood above it waits meanwhile',
     async run() {
       const store = await open('spoilt');

@@ -15,10 +15,10 @@ import { recount } from './recount.ts';
 export type Bags = Map<string, Map<FactId, Bead>>;
 export type Bead = JsonObject;
 
-export const CODES = 7;
+const CODES = 7;
 const TESTS = 12;
 
-export const labelled = 'test.labelled';
+const labelled = 'test.labelled';
 export const settled = 'settled';
 
 const catalogue = (format: number): Catalogue => ({
@@ -59,7 +59,7 @@ const fold: Fold<Bags> = {
 };
 
 /** What stands: not replaced by another of the same bag. */
-export function standing(bag: ReadonlyMap<FactId, Bead>): readonly (readonly [FactId, Bead])[] {
+function standing(bag: ReadonlyMap<FactId, Bead>): readonly (readonly [FactId, Bead])[] {
   const replaced = new Set(
     [...bag.values()].flatMap(({ replaces }) => (replaces ?? []) as FactId[]),
   );
@@ -72,7 +72,7 @@ interface Clash {
 }
 
 /** Open and settled clashes, and the tests they hold. */
-export function clashes(bags: Bags): ReadonlyMap<string, Clash> {
+function clashes(bags: Bags): ReadonlyMap<string, Clash> {
   const found = new Map<string, Clash & { readonly distinct: Set<string> }>();
   const add = (
     finding: string,

@@ -27,7 +27,7 @@ import { type Bags } from './home-model.ts';
 import type { Model } from './model.ts';
 import type { Process } from './process.ts';
 
-export const service = 'fern-house' as ServiceId;
+const service = 'fern-house' as ServiceId;
 const START = Date.parse('2026-11-25T06:00:00.000Z');
 
 /** A broken invariant. `step` is told by whoever runs the seed. */

@@ -18,7 +18,7 @@ export function utf8(lines: AsyncIterable<string>): ReadableStream<Uint8Array> {
 }
 
 /** A line that is no line of a backup, by its number from 1. */
-export class NotABackup extends Error {
+class NotABackup extends Error {
   override readonly name = 'NotABackup';
   constructor(readonly line: number) {
     super(`line ${line} is not a line of a backup`);

@@ -66,7 +66,7 @@ export interface BrowserOptions {
 /** Opens the database and makes sure that it is this service's and no newer program's. */
 export async function openTables(options: BrowserOptions): Promise<IDBPDatabase<Tables>> {
   return guarded('open', async () => {
-    const db = await openDB<Tables>(options.name, 1, { upgrade: createTables });
+    const db = await openDB<Tables>(options.name, 1, { upgrade: createTables, blocking: letGo });
     try {
       await claim(db, options);
       return db;
@@ -75,6 +75,11 @@ export async function openTables(options: BrowserOptions): Promise<IDBPDatabase<
       throw error;
     }
   });
+}
+
+/** Another tab wants to wipe the database, or to open it with a newer program: do not stand in its way. */
+function letGo(_version: number, _wanted: number | null, event: IDBVersionChangeEvent): void {
+  (event.target as IDBDatabase).close();
 }
 
 function createTables(db: IDBPDatabase<Tables>): void {
