@@ -13,10 +13,22 @@ module.exports = {
     only('statistics', [], 'Statistics knows nothing of care.'),
     only('care', ['statistics/'], 'Care is pure: it knows no ledger, no screen, no wire.'),
     only('ledger', [], 'Facts are opaque to the ledger.'),
-    only('procedures', ['care/', 'statistics/', 'ledger/'], 'Procedures join care to the ledger port.'),
+    only(
+      'procedures',
+      ['care/', 'statistics/', 'ledger/'],
+      'Procedures join care to the ledger port.',
+    ),
     only('exchange', ['care/', 'statistics/'], 'Formats in and out; no storage.'),
-    only('server', ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/'], 'Never app or cli.'),
-    only('app', ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/'], 'Never server or cli.'),
+    only(
+      'server',
+      ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/'],
+      'Never app or cli.',
+    ),
+    only(
+      'app',
+      ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/'],
+      'Never server or cli.',
+    ),
     only(
       'cli',
       ['procedures/', 'care/', 'exchange/', 'ledger/', 'statistics/', 'server/operations/'],
@@ -32,16 +44,27 @@ module.exports = {
     {
       name: 'pure-has-no-platform',
       severity: 'error',
-      from: { path: '^src/(statistics|care|procedures)/|^src/ledger/(findings/)?[^/]+\\.ts$', pathNot: '\\.test\\.ts$' },
+      from: {
+        path: '^src/(statistics|care|procedures)/|^src/ledger/(findings/)?[^/]+\\.ts$',
+        pathNot: '\\.test\\.ts$',
+      },
       to: { dependencyTypes: ['core'] },
     },
     // `?url` is the bundler's: it names a file that is served, not a module.
-    { name: 'no-unresolved', severity: 'error', from: {}, to: { couldNotResolve: true, pathNot: '\\?url$' } },
+    {
+      name: 'no-unresolved',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true, pathNot: '\\?url$' },
+    },
   ],
   options: {
     doNotFollow: { path: 'node_modules' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default', 'types'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'default', 'types'],
+    },
   },
 };

@@ -7,7 +7,7 @@ import { readPolicy } from '../src/care/policy/policy.ts';
 import { findings } from '../src/care/quality/findings.ts';
 import type { Day, Instant } from '../src/care/time.ts';
 import { momentOf } from '../src/care/time.ts';
-import type { DeviceId, FactId, ServiceId } from '../src/ledger/ids.ts';
+import type { DeviceId, ServiceId } from '../src/ledger/ids.ts';
 import { CHAIN_START, NO_FACT } from '../src/ledger/ids.ts';
 import { demoHome } from './home.ts';
 
@@ -16,7 +16,7 @@ const hash = (text: string) => Buffer.from(sha256(utf8ToBytes(text))).toString('
 function demo(now: Instant) {
   const read = readPolicy(windlestraw);
   if (!read.ok) throw new Error(`${read.where}: ${read.what}`);
-  const device = { id: 'S0000001' as DeviceId, seq: 0, last: NO_FACT as FactId };
+  const device = { id: 'S0000001' as DeviceId, seq: 0, last: NO_FACT };
   const head = {
     service: 'windlestraw' as ServiceId,
     format: 1,

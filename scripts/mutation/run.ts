@@ -103,7 +103,9 @@ function report(faults: readonly Fault[]): boolean {
 // All faults of files whose path holds `part`, or one in so many of them.
 const part = process.argv[2] ?? '';
 const oneIn = Number(process.argv[3] ?? 1);
-const faults = (await instrument()).filter((f) => f.file.includes(part) && Number(f.id) % oneIn === 0);
+const faults = (await instrument()).filter(
+  (f) => f.file.includes(part) && Number(f.id) % oneIn === 0,
+);
 console.log(`${faults.length} faults planted`);
 if ((await work(['coverage'])) !== undefined)
   throw new Error('the tests do not pass with all faults off');

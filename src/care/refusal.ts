@@ -122,8 +122,6 @@ export type Refusal =
   | { readonly reason: 'left-off-unsaid'; readonly person: PersonId }
   | { readonly reason: 'no-code-column' };
 
-export type RefusalReason = Refusal['reason'];
-
 export type Decided<T> =
   | { readonly ok: true; readonly value: T }
   | ({ readonly ok: false } & Refusal);

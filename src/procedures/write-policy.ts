@@ -5,7 +5,6 @@ import { policiesKnown } from '../care/policy/in-force.ts';
 import { readPolicy } from '../care/policy/policy.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import { ranks } from '../care/staff/rights.ts';
-import type { Json } from '../ledger/canonical.ts';
 import { canonical } from '../ledger/canonical.ts';
 import type { Hash } from '../ledger/hash.ts';
 import type { Doing, Outcome } from './doing.ts';
@@ -28,7 +27,7 @@ export function writePolicy(
   }
   const read = readPolicy(data);
   if (!read.ok) return refuse({ reason: 'policy-unreadable', where: read.where, what: read.what });
-  const text = canonical(data as Json);
+  const text = canonical(data);
   if (!text.ok) return refuse({ reason: 'policy-unreadable', where: '/', what: text.detail });
   if (text.text.length > POLICY_TEXT_MOST) {
     return refuse({ reason: 'too-long', field: 'file', most: POLICY_TEXT_MOST });

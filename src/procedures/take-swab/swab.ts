@@ -6,7 +6,6 @@ import type { Home } from '../../care/home.ts';
 import { policyOn } from '../../care/policy/in-force.ts';
 import { allow, refuse } from '../../care/refusal.ts';
 import { planOf, sitesOn } from '../../care/support/plan.ts';
-import type { Instant } from '../../care/time.ts';
 import { elapsed, MINUTE } from '../../care/time.ts';
 import type { Doing, Outcome } from '../doing.ts';
 import { today } from '../doing.ts';
@@ -129,6 +128,3 @@ export function out(
     },
   ]);
 }
-
-/** When the running site began, for a dial that comes back after the tablet was dropped. */
-export const runningSince = (test: Test): Instant | undefined => test.running?.at;

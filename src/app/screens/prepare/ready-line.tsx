@@ -57,7 +57,7 @@ function sayReminder(reminder: Reminder, { prepare: say, facts }: Words): string
     case 'plan-review-due':
       return say.reviewDue(reminder.on);
     case 'preparation': {
-      const what = facts.preparations[reminder.what as keyof typeof facts.preparations];
+      const what = facts.preparations[reminder.what];
       return reminder.done
         ? say.preparationDone(what)
         : say.preparation(what, reminder.leadMinutes);

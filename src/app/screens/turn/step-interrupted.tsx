@@ -22,7 +22,7 @@ export function StepInterrupted({ data, turn, step, turnAct }: StepProps): JSX.E
     swabber: before.swabber,
     recorder: desk.me === before.swabber ? before.recorder : desk.me,
   });
-  const open = data.test !== undefined;
+  const { test } = data;
   const left = data.turn?.interrupted;
   return (
     <TurnFrame
@@ -36,7 +36,11 @@ export function StepInterrupted({ data, turn, step, turnAct }: StepProps): JSX.E
           now={desk.monotonic}
           onPress={() =>
             void turnAct.touch(
-              { do: 'resume', tube: open ? fate || 'none-open' : 'none-open', ...pair },
+              {
+                do: 'resume',
+                tube: test !== undefined ? fate || 'none-open' : 'none-open',
+                ...pair,
+              },
               turn,
             )
           }
@@ -46,13 +50,13 @@ export function StepInterrupted({ data, turn, step, turnAct }: StepProps): JSX.E
       }
     >
       <p>{left === undefined ? say.elsewhere : say.left(left.at)}</p>
-      {open && (
+      {test !== undefined && (
         <Choice
           id="tube"
           label={say.tube}
           value={fate}
           onValue={setFate}
-          options={fatesFor(data.test?.taken !== undefined).map((value) => ({
+          options={fatesFor(test.taken !== undefined).map((value) => ({
             value,
             label: say.fates[value],
           }))}

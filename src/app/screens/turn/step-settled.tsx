@@ -9,7 +9,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
-import { paths, to } from '../paths.ts';
+import { paths } from '../paths.ts';
 import { KitTrouble } from './kit-trouble.tsx';
 import { nextPerson, pairFor } from './turn-data.ts';
 import type { StepProps } from './turn-frame.tsx';
@@ -97,6 +97,3 @@ export function StepSettled({ data, turn, step, turnAct }: StepProps): JSX.Eleme
     </TurnFrame>
   );
 }
-
-export const roundLink = (round: Parameters<typeof paths.round>[0]): string =>
-  to(paths.round(round));
