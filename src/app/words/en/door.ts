@@ -7,6 +7,14 @@ export function doorWords({ dates, plural }: LanguageTools) {
   };
   return {
     starting: 'Opening …',
+    missing: {
+      title: 'Tallyround cannot work here yet.',
+      'secure-context':
+        'This address is not safe enough. Use the one that begins with https, or ask the manager for it.',
+      storage: 'This browser keeps nothing. Leave private browsing, or use another browser.',
+      locks: 'This browser is too old. Use a newer one.',
+      wasm: 'This browser is too old. Use a newer one.',
+    },
     title: 'Who is there?',
     tablet: (name: string) => `This is the tablet "${name}".`,
     who: 'Your name',
