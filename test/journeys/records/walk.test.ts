@@ -357,6 +357,34 @@ describe('kits', () => {
   });
 });
 
+it('where a private part was erased, the page says so and leaves nothing blank', async () => {
+  await open('jonahmarsh', '/people');
+  await heading('People').waitFor();
+  // Entries as they are once their private parts are gone.
+  await page.evaluate(() => {
+    const person = 'erasedone01';
+    const dates = { from: '2026-11-01', until: '2027-05-01' };
+    const decision = { person, test: 'respiratory', authority: 'asks-each-time', ...dates };
+    const { rehearsal } = globalThis as unknown as {
+      rehearsal: { desk: () => { act: (decide: () => unknown) => Promise<unknown> } };
+    };
+    return rehearsal.desk().act(() => ({
+      ok: true,
+      value: [
+        { kind: 'person.described', data: { person, about: 'name' } },
+        { kind: 'support.described', data: { person, about: 'helps' } },
+        { kind: 'consent.decided', data: decision },
+      ],
+    }));
+  });
+  await follow('erased');
+  await heading('erased').waitFor();
+  await part('Decision').getByText('Ask each time. erased').waitFor();
+  await part('Support plan').getByText('erased').waitFor();
+  await page.getByText('All 3 entries').click();
+  expect(await part('How do we know?').getByText('erased').count()).toBe(3);
+});
+
 describe('policy and the tablet', () => {
   it('a manager confirms it by its mark; what held before stays to be read', async () => {
     await open('marenholt1', '/policy');
