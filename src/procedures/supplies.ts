@@ -5,6 +5,7 @@ import { factsIn, standing } from '../care/home.ts';
 import type { DeliveryId } from '../care/ids.ts';
 import type { Code } from '../care/kind.ts';
 import { kitKindOf, policyOn } from '../care/policy/in-force.ts';
+import type { Refusal } from '../care/refusal.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import { ranks } from '../care/staff/rights.ts';
 import type { PpeItem } from '../care/supplies/facts.ts';
@@ -100,12 +101,17 @@ export function putKitAside(
   const { code: raw, ...data } = aside;
   if (raw === undefined) return allow([{ kind: 'kit.put-aside', data }]);
   const code = raw.trim() as Code;
-  const wrong =
-    malformed(home, { kitKind: aside.kitKind, code, on: today(home, doing) }) ??
-    usedBefore(home, code);
+  const wrong = unfitCode(home, { kitKind: aside.kitKind, code, on: today(home, doing) });
   if (wrong !== undefined) return refuse(wrong);
   return allow([{ kind: 'kit.put-aside', data: { ...data, code } }]);
 }
+
+/** Why a code cannot be put aside: it is no code of this kind of kit, or it is closed already. */
+export const unfitCode = (
+  home: Home,
+  { kitKind, code, on }: { readonly kitKind: string; readonly code: string; readonly on: Day },
+): Refusal | undefined =>
+  malformed(home, { kitKind, code, on }) ?? usedBefore(home, code.trim() as Code);
 
 export const countPpe = (
   home: Home,

@@ -7,7 +7,7 @@ import { ranks } from '../care/staff/rights.ts';
 import type { Day } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
-import { wrongDay } from './wrong-entry.ts';
+import { wrongDay, wrongText } from './wrong-entry.ts';
 
 /** Somebody moved in, or came back. Starts the rule for returns or admissions. */
 export function personCame(
@@ -89,6 +89,8 @@ export function testWholeHome(
   doing: Doing,
 ): Outcome {
   if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
-  if (askedBy.trim() === '') return refuse({ reason: 'empty', field: 'askedBy' });
+  const wrong =
+    wrongDay(on, { field: 'on' }) ?? wrongText(askedBy, { field: 'askedBy', most: 500 });
+  if (wrong !== undefined) return refuse(wrong);
   return allow([{ kind: 'home.tested-on', data: { on }, private: { askedBy: askedBy.trim() } }]);
 }

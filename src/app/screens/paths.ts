@@ -18,6 +18,7 @@ export const paths = {
   people: '/people',
   newPerson: '/people/new',
   importPeople: '/people/import',
+  wholeHome: '/people/whole-home',
   person: (id: PersonId) => `/person/${id}`,
   editPerson: (id: PersonId) => `/person/${id}/edit`,
   plan: (id: PersonId) => `/person/${id}/plan`,

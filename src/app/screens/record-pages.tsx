@@ -5,6 +5,7 @@ import { latePage } from './late-page.tsx';
 import { MoreScreen } from './more/more-screen.tsx';
 import { AddPersonScreen } from './people/add-person-screen.tsx';
 import { PeopleScreen } from './people/people-screen.tsx';
+import { WholeHomeForm } from './people/whole-home-form.tsx';
 import { PersonPages } from './person/person-pages.tsx';
 import { ConfirmForm } from './policy/confirm-form.tsx';
 import { PolicyScreen } from './policy/policy-screen.tsx';
@@ -25,6 +26,7 @@ export function RecordPages(): JSX.Element {
     <Switch>
       <Route path="/people" component={PeopleScreen} />
       <Route path="/people/new" component={AddPersonScreen} />
+      <Route path="/people/whole-home" component={WholeHomeForm} />
       <Route path="/people/import" component={ImportPeople} />
       <Route path="/staff/import" component={ImportStaff} />
       <Route path={/^\/person\//} component={PersonPages} />

@@ -20,7 +20,7 @@ afterAll(() => rehearsal.close());
 const cor = '/person/corwenvale1';
 /** Every page of the records, as a manager sees it. */
 const pages: Readonly<Record<string, readonly string[]>> = {
-  people: ['/people', '/people/new', '/people/import'],
+  people: ['/people', '/people/new', '/people/import', '/people/whole-home'],
   'a person': [cor, '/person/odilemarsh3'],
   'forms of a person': [
     ...['edit', 'plan', 'consent', 'ways', 'caution', 'preparation'],

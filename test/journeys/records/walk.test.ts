@@ -176,6 +176,18 @@ describe('what holds a swab is put right', () => {
   });
 });
 
+it('the whole home is tested when a senior says who asked for it', async () => {
+  await open('jonahmarsh', '/people/whole-home');
+  await press('Keep');
+  await page.getByRole('alert').getByText('Fill this in.').waitFor();
+  await page.getByLabel('Who asked for it?').fill('The health protection team');
+  await press('Keep');
+  await goTo(page, '/person/joryfell014');
+  await part('Tests now').getByText('A result is awaited').waitFor();
+  await goTo(page, '/person/corwenvale1');
+  await part('Tests now').getByText('whole-home round').waitFor();
+});
+
 const list = [
   'People of the house;;;',
   'Name;DOB;Room;Wing',
@@ -321,19 +333,20 @@ describe('kits', () => {
     await page.getByText('44', { exact: true }).waitFor();
   });
 
-  it('a kit put aside by its code can never be unpacked again', async () => {
+  it('a kit put aside by its code is closed: scanned again, it is told at once', async () => {
     await open('piadell004', '/kits/aside');
+    await page.getByText('Ready to scan').waitFor();
+    await scan(page, kitCode(9100).slice(3));
+    await page.getByText('That is not the code of a kit.').waitFor();
     await scan(page, kitCode(9100));
     await page.getByText('This kit:').waitFor();
     await page.getByRole('radio', { name: 'A part is missing' }).check();
     await press('Put it aside');
     await heading('Kits').waitFor();
     await goTo(page, '/kits/aside');
+    await page.getByText('Ready to scan').waitFor();
     await scan(page, kitCode(9100));
-    await page.getByText('This kit:').waitFor();
-    await page.getByRole('radio', { name: 'Damaged' }).check();
-    await press('Put it aside');
-    await page.getByRole('alert').waitFor();
+    await page.getByText('This kit was put aside before.').waitFor();
   });
 
   it('gloves are counted, and a round of twelve is measured against them', async () => {
@@ -342,6 +355,34 @@ describe('kits', () => {
     await press('Keep');
     await page.getByRole('row', { name: /Gloves, pairs 20 27 .*too few for a round/ }).waitFor();
   });
+});
+
+it('where a private part was erased, the page says so and leaves nothing blank', async () => {
+  await open('jonahmarsh', '/people');
+  await heading('People').waitFor();
+  // Entries as they are once their private parts are gone.
+  await page.evaluate(() => {
+    const person = 'erasedone01';
+    const dates = { from: '2026-11-01', until: '2027-05-01' };
+    const decision = { person, test: 'respiratory', authority: 'asks-each-time', ...dates };
+    const { rehearsal } = globalThis as unknown as {
+      rehearsal: { desk: () => { act: (decide: () => unknown) => Promise<unknown> } };
+    };
+    return rehearsal.desk().act(() => ({
+      ok: true,
+      value: [
+        { kind: 'person.described', data: { person, about: 'name' } },
+        { kind: 'support.described', data: { person, about: 'helps' } },
+        { kind: 'consent.decided', data: decision },
+      ],
+    }));
+  });
+  await follow('erased');
+  await heading('erased').waitFor();
+  await part('Decision').getByText('Ask each time. erased').waitFor();
+  await part('Support plan').getByText('erased').waitFor();
+  await page.getByText('All 3 entries').click();
+  expect(await part('How do we know?').getByText('erased').count()).toBe(3);
 });
 
 describe('policy and the tablet', () => {

@@ -1,9 +1,11 @@
 import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
 import type { DataOf } from '../../../care/catalogue.ts';
 import { policyOn } from '../../../care/policy/in-force.ts';
 import { stockOf } from '../../../care/supplies/stock.ts';
-import { putKitAside } from '../../../procedures/supplies.ts';
+import { putKitAside, unfitCode } from '../../../procedures/supplies.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
+import { sayRefusal } from '../../desk/say-refusal.ts';
 import { missing } from '../../keeping/checks.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
@@ -36,7 +38,8 @@ interface KitAside {
 /** One kit found unfit before it was opened for a person. Its code is closed for ever. */
 export function AsideForm(): JSX.Element {
   const desk = useDesk();
-  const { supplies, keeping } = useWords();
+  const words = useWords();
+  const { supplies, keeping } = words;
   const say = supplies.asideForm;
   const { kits } = policyOn(desk.home, todayOf(desk)).policy;
   const only = kits.length === 1 ? (kits[0]?.id ?? '') : '';
@@ -45,6 +48,7 @@ export function AsideForm(): JSX.Element {
     { title: say.title, back: paths.kits },
   );
   const { value, set, bind } = form;
+  const [problem, setProblem] = useState<string | undefined>(undefined);
   return (
     <>
       <RecordForm
@@ -59,7 +63,7 @@ export function AsideForm(): JSX.Element {
             {value.code === '' ? (
               <>
                 <p class="soft">{say.codeHint}</p>
-                <ScanField onCode={(code) => set({ code })} />
+                <ScanField onCode={scanned} problem={problem} />
               </>
             ) : (
               <>
@@ -100,6 +104,13 @@ export function AsideForm(): JSX.Element {
       </RecordForm>
     </>
   );
+
+  /** Half a code, or one that is closed already, is told while the kit is still in the hand. */
+  function scanned(code: string): void {
+    const wrong = unfitCode(desk.home, { kitKind: value.kitKind, code, on: todayOf(desk) });
+    setProblem(wrong && sayRefusal(wrong, { words, home: desk.home }));
+    if (wrong === undefined) set({ code });
+  }
 
   async function keep(): Promise<void> {
     const { kitKind, code, lot, why } = value;

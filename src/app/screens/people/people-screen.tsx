@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Person } from '../../../care/people/person.ts';
 import { everybody } from '../../../care/people/person.ts';
 import { unitOf } from '../../../care/people/unit.ts';
-import { useDesk } from '../../desk/desk.ts';
+import { mayAs, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
@@ -85,6 +85,7 @@ function List({ people }: { readonly people: readonly Person[] }): JSX.Element |
 }
 
 function AddButtons(): JSX.Element {
+  const desk = useDesk();
   const { people: say } = useWords();
   return (
     <div class="button-row">
@@ -94,6 +95,7 @@ function AddButtons(): JSX.Element {
       <Button icon="note" href={to(paths.importPeople)}>
         {say.bringIn}
       </Button>
+      {mayAs(desk, 'senior') && <Button href={to(paths.wholeHome)}>{say.wholeHome.title}</Button>}
     </div>
   );
 }

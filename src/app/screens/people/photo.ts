@@ -1,5 +1,5 @@
 /** A face is kept inside a fact, so it is small: at most 40 kB of JPEG. */
-export const MAX_PHOTO_BYTES = 40_000;
+const MAX_PHOTO_BYTES = 40_000;
 
 /** Square, in pixels: large enough to know a face by, from the largest that fits. */
 const SIDES = [480, 400, 320, 240, 160] as const;

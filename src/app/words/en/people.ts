@@ -54,6 +54,16 @@ export function peopleWords({ dates, plural }: LanguageTools, settings: WordSett
       reviewDue: 'plan review due',
       namesake: 'namesake',
     },
+    wholeHome: {
+      title: 'Test the whole home',
+      lead: 'Everybody here becomes due, counted from this day. The policy says on which days.',
+      caution: 'Ask your local health protection team first.',
+      on: 'From which day?',
+      askedBy: 'Who asked for it?',
+      askedByHint: 'Such as the health protection team, with a name.',
+      before: (day: string, who: string) => `From ${dates.date(day)}. Asked by ${who}.`,
+      beforeTitle: 'Asked for so far',
+    },
     form: {
       addTitle: `Add a ${who.one}`,
       editTitle: (name: string) => `Amend: ${name}`,

@@ -46,8 +46,8 @@ export function suppliesWords({ dates, plural }: LanguageTools) {
       plural(count, { one: '1 lot used up', other: `${count} lots used up` }),
     unknownLot: (count: number) =>
       plural(count, {
-        one: '1 kit was opened that no delivery holds.',
-        other: `${count} kits were opened that no delivery holds.`,
+        one: '1 kit is gone that no delivery holds.',
+        other: `${count} kits are gone that no delivery holds.`,
       }),
     unknownLotWhy: 'Count the shelf, so that the numbers are right again.',
     deliveries: 'Deliveries',
