@@ -1,9 +1,12 @@
 import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
 import { Route, Router, Switch, useRoute } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import type { PersonId, RoundId } from '../care/ids.ts';
+import { policyOn } from '../care/policy/in-force.ts';
 import { memberOf } from '../care/staff/member.ts';
-import { DeskProvider, useDesk } from './desk/desk.ts';
+import type { Desk } from './desk/desk.ts';
+import { DeskProvider, todayOf, useDesk } from './desk/desk.ts';
 import type { DeskStore } from './desk/use-desk-store.ts';
 import { useDeskStore } from './desk/use-desk-store.ts';
 import { Unkept } from './keeping/unkept.tsx';
@@ -14,27 +17,39 @@ import { PageShell } from './pieces/page/page-shell.tsx';
 import { Pages } from './screens/pages.tsx';
 import { paths, to } from './screens/paths.ts';
 import { TurnScreen } from './screens/turn/turn-screen.tsx';
-import { useWords } from './words/use-words.ts';
+import type { Words } from './words/en.ts';
+import { english } from './words/en.ts';
+import { useWords, WordsProvider } from './words/use-words.ts';
 
 /** The app for whoever is signed in. A turn has the whole screen; every other page stands in the shell. */
 export function App({ store }: { readonly store: DeskStore }): JSX.Element {
   const desk = useDeskStore(store);
   return (
     <DeskProvider value={desk}>
-      <Router hook={useHashLocation}>
-        <Switch>
-          <Route path="/round/:round/turn/:person">
-            {({ round, person }: { round: string; person: string }) => (
-              <TurnScreen key={person} round={round as RoundId} person={person as PersonId} />
-            )}
-          </Route>
-          <Route>
-            <Shell />
-          </Route>
-        </Switch>
-      </Router>
+      <WordsProvider value={useServiceWords(desk)}>
+        <Router hook={useHashLocation}>
+          <Switch>
+            <Route path="/round/:round/turn/:person">
+              {({ round, person }: { round: string; person: string }) => (
+                <TurnScreen key={person} round={round as RoundId} person={person as PersonId} />
+              )}
+            </Route>
+            <Route>
+              <Shell />
+            </Route>
+          </Switch>
+        </Router>
+      </WordsProvider>
     </DeskProvider>
   );
+}
+
+/** Words in the service's own zone, with its own word for the people it supports. */
+function useServiceWords(desk: Desk): Words {
+  const timeZone = desk.home.service.zone;
+  const { personWord } = policyOn(desk.home, todayOf(desk)).policy;
+  const person = personWord ?? 'resident';
+  return useMemo(() => english({ timeZone, person }), [timeZone, person]);
 }
 
 function Shell(): JSX.Element {

@@ -21,6 +21,9 @@ const whole = (min: number, max: number) =>
 const chance = whole(1, 9999);
 const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
 
+export const personWords = ['resident', 'tenant', 'supported'] as const;
+export type PersonWord = (typeof personWords)[number];
+
 /** How a code is made, so that a slip of the hand can be seen. Schemes are named as their standards name them. */
 export const checkSchemes = [
   'none',
@@ -119,6 +122,8 @@ export const policySchema = v.strictObject({
   version: whole(1, 9999),
   title: line,
   jurisdiction: line,
+  /** What the service calls the people it supports. */
+  personWord: v.exactOptional(v.picklist(personWords)),
   /** True for the demo's own policy: nobody may work by it. */
   invented: v.boolean(),
   issued: day,

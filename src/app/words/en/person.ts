@@ -1,4 +1,4 @@
-import type { PersonWord } from '../settings.ts';
+import type { PersonWord } from '../../../care/policy/policy.ts';
 
 const forms: Readonly<Record<PersonWord, { one: string; many: string }>> = {
   resident: { one: 'resident', many: 'residents' },
