@@ -12,6 +12,7 @@ import { ChaseScreen } from './results/chase-screen.tsx';
 import { ResultsScreen } from './results/results-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
+import { EvidenceScreen } from './test/evidence-screen.tsx';
 import { TestScreen } from './test/test-screen.tsx';
 import { SetUploadScreen } from './upload/set-upload-screen.tsx';
 import { UploadScreen } from './upload/upload-screen.tsx';
@@ -44,6 +45,9 @@ export function RoundWorkPages(): JSX.Element {
       <Route path="/results/new" component={NewResultScreen} />
       <Route path="/test/:id">
         {({ id }: { id: TestId }) => <TestScreen key={id} test={id} />}
+      </Route>
+      <Route path="/test/:id/evidence">
+        {({ id }: { id: TestId }) => <EvidenceScreen key={id} test={id} />}
       </Route>
       <Route path="/test/:id/act">
         {({ id }: { id: TestId }) => <ActScreen key={id} test={id} />}

@@ -34,7 +34,7 @@ export function ToldLine({ told: { fact, replaced } }: ToldLineProps): JSX.Eleme
         </p>
         <p class="soft">
           {say.signed(names.staff(fact.by), (fact.with ?? []).map(names.staff))}.{' '}
-          {notesOf(fact, desk, words).join(' ')}
+          {[...notesOf(fact, desk, words), ...journeyOf(fact, desk, words)].join(' ')}
         </p>
       </div>
     </li>
@@ -54,12 +54,11 @@ export function notesOf(fact: Fact, desk: Desk, words: Words): string[] {
     ...('quick' in data ? [say.quick] : []),
     ...('replaces' in data && (data.replaces?.length ?? 0) > 0 ? [say.amends] : []),
     testPage.onTablet(deviceWord(fact.device, desk, words)),
-    ...journey(fact, desk, words),
   ];
 }
 
 /** How it came to the server: not yet, much later, or through another tablet. */
-function journey(fact: Fact, desk: Desk, words: Words): string[] {
+export function journeyOf(fact: Fact, desk: Desk, words: Words): string[] {
   const { testPage: say } = words;
   const reached = desk.reached(fact);
   if (reached === undefined) return [say.waits];
