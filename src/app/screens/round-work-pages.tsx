@@ -2,6 +2,8 @@ import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { RoundId, TestId } from '../../care/ids.ts';
 import { ActScreen } from './act/act-screen.tsx';
+import { FindingScreen } from './finding/finding-screen.tsx';
+import { FindingsScreen } from './finding/findings-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
@@ -45,6 +47,10 @@ export function RoundWorkPages(): JSX.Element {
       <Route path="/results/new" component={NewResultScreen} />
       <Route path="/test/:id">
         {({ id }: { id: TestId }) => <TestScreen key={id} test={id} />}
+      </Route>
+      <Route path="/findings" component={FindingsScreen} />
+      <Route path="/finding/:id">
+        {({ id }: { id: string }) => <FindingScreen key={id} id={id} />}
       </Route>
       <Route path="/test/:id/evidence">
         {({ id }: { id: TestId }) => <EvidenceScreen key={id} test={id} />}

@@ -52,7 +52,7 @@ export function EvidenceRows({ told }: { readonly told: readonly Told[] }): JSX.
     <section>
       <h2>{testPage.story}</h2>
       <DataTable
-        caption={`${say.recordsNote} ${say.idNote}`}
+        caption={say.recordsNote}
         columns={columns}
         rows={told}
         rowKey={({ fact }) => fact.id}

@@ -9,6 +9,7 @@ import { namesIn } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
 import type { Words } from '../../words/en.ts';
 import { useWords } from '../../words/use-words.ts';
+import './told.css';
 
 /** Longer than this between the tap and the server is worth saying: the tablet had no signal. */
 const LATE_MS = 10 * 60 * 1000;

@@ -103,8 +103,7 @@ export function testPageWords({ dates, plural }: LanguageTools) {
       noCode: 'none',
       columns: { at: 'When', what: 'What happened', who: 'Who', id: 'Record' },
       recordsNote:
-        'Each record has a number made from its own words. Change a word and the number is another.',
-      idNote: 'The first 10 signs of each number are shown. Times are those of the tablet.',
+        'Each record has a number made from its own words. Change a word and the number is another. The first 10 signs of each number are shown. Times are those of the tablet.',
       struck: 'Put right later:',
       doubts: 'What did not fit, and who settled it',
       noDoubts: 'Nothing on record speaks against it.',
