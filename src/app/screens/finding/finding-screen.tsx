@@ -114,7 +114,7 @@ function Held({ found }: { readonly found: Finding }): JSX.Element | null {
   const names = namesIn(home, words.refusals.somebody);
   if (found.tests.length === 0 && found.rounds.length === 0) return null;
   return (
-    <Notice kind="look" title={words.testPage.held}>
+    <Notice kind="look" title={say.heldTitle}>
       {found.tests.length > 0 ? say.held(found.tests.map(names.test)) : say.heldRound}
     </Notice>
   );

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import type { Fact } from '../../../care/catalogue.ts';
 import { testOf } from '../../../care/custody/test.ts';
 import type { Account } from '../../../care/quality/verdicts.ts';
 import { useDesk } from '../../desk/desk.ts';
@@ -27,7 +28,7 @@ export function SidePart({ account, title }: SidePartProps): JSX.Element {
       <h3>{name === undefined ? title : `${title}: ${name}`}</h3>
       {test !== undefined && <TestWire test={testOf(home, test)} size="small" />}
       <ol class="told">
-        {facts.map((fact) => (
+        {facts.toSorted(inTime).map((fact) => (
           <ToldLine key={fact.id} told={{ fact, replaced: false }} />
         ))}
       </ol>
@@ -43,3 +44,6 @@ export function SidePart({ account, title }: SidePartProps): JSX.Element {
     </li>
   );
 }
+
+export const inTime = (a: Fact, b: Fact): number =>
+  a.at < b.at ? -1 : a.at > b.at ? 1 : a.seq - b.seq;

@@ -8,6 +8,7 @@ import { tellFact } from '../../desk/tell/tell-fact.ts';
 import type { ChoiceOption } from '../../pieces/form/choice.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { useSigned } from '../test/use-signed.ts';
+import { inTime } from './side-part.tsx';
 
 /** About what somebody wrote elsewhere: no tube is taken out, it is registered again. */
 const ABOUT_REFERENCES: ReadonlySet<FindingKind> = new Set([
@@ -27,6 +28,7 @@ export function useVerdictOptions(found: Finding): ChoiceOption<string>[] {
 
   const told = ({ facts }: Account): string =>
     facts
+      .toSorted(inTime)
       .slice(0, 1)
       .map((fact) => `${tellFact(fact, { home, words })} ${signed(fact)}`)
       .join(' ');

@@ -64,7 +64,9 @@ function Evidence({ story }: { readonly story: Story }): JSX.Element {
           </p>
           <ol class="evidence-links">
             {links.map(({ link, holds }) => (
-              <li key={link}>{say.links[link][holds]}</li>
+              <li key={link}>
+                {holds === 'no' ? <b>{say.links[link][holds]}</b> : say.links[link][holds]}
+              </li>
             ))}
           </ol>
         </section>

@@ -102,7 +102,8 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
     back: 'All that did not fit',
     gone: 'This is not in doubt any more, or not known here.',
     held: (tests: readonly string[]) =>
-      `Held until it is settled: ${list(tests)}. Not packed, not registered, no result used.`,
+      `${list(tests)}. Not packed, not registered, no result used.`,
+    heldTitle: 'Held until it is settled.',
     heldRound: 'The round does not tally until it is settled.',
     sides: 'What stands against what',
     side: (at: number, of: number) => `Side ${at} of ${of}`,
