@@ -7,6 +7,12 @@ export function codesFrom(start: number, code: (number: number) => string): () =
   return () => code((number += 7));
 }
 
+/** From the settled screen to the round's page; the touch is stored before the screen moves. */
+export async function backToRound(hand: TabletHand): Promise<void> {
+  await hand.tap('Done. Back to the round');
+  await hand.page.getByRole('table', { name: /person by person/ }).waitFor();
+}
+
 /** One scan a bag at the pack table, each said to be in the box. */
 export async function packEach(
   hand: TabletHand,

@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, it } from 'vitest';
 import { kitCode } from '../../trial/round.ts';
-import { codesFrom, enterResult } from './after-swab.ts';
+import { backToRound, codesFrom, enterResult } from './after-swab.ts';
 import { House } from './house.ts';
 import { identify, prepareRound, startTurn, swabFrom } from './round.ts';
 import type { TabletHand } from './tablet-hand.ts';
@@ -46,7 +46,7 @@ describe('same code twice, on two tablets without signal', () => {
     await startTurn(hall, 'Hesper');
     await identify(hall, 'Hesper');
     await swabFrom(hall, 'Hesper', code);
-    await hall.tap('Done. Back to the round');
+    await backToRound(hall);
     await garden.page.getByRole('link', { name: 'Bram', exact: true }).click();
     await garden.page.getByRole('button', { name: 'Change the pair' }).click();
     await garden.page.getByLabel('Who swabs?').selectOption({ label: 'Gilda Fern' });
@@ -54,7 +54,7 @@ describe('same code twice, on two tablets without signal', () => {
     await garden.tap('Fresh gloves and apron: start with Bram');
     await identify(garden, 'Bram');
     await swabFrom(garden, 'Bram', code);
-    await garden.tap('Done. Back to the round');
+    await backToRound(garden);
   });
 
   it('when they meet, both are told, both tests are held, and no record is lost', async () => {

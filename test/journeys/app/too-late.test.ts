@@ -3,6 +3,7 @@ import { addDays } from '../../../src/care/time.ts';
 import { kitCode } from '../../trial/round.ts';
 import {
   actionDone,
+  backToRound,
   codesFrom,
   enterResult,
   handBox,
@@ -32,7 +33,7 @@ const part = (name: string) => hand.page.getByRole('region', { name });
 describe('too late to matter?', () => {
   it('Oriel is positive, is isolated, and her daughter is told', async () => {
     await wholeTurn(hand, 'Oriel', code);
-    await hand.tap('Done. Back to the round');
+    await backToRound(hand);
     await packEach(hand, [['Oriel', code]]);
     await shutBox(hand);
     await handBox(hand, 1, 'S-77');
