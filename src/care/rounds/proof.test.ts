@@ -47,6 +47,16 @@ describe('how we know that a result is hers', () => {
     expect(held(trial.home, test)['reference']).toBe('no');
   });
 
+  it("a result that the laboratory took back is nobody's, whatever else agrees", () => {
+    const all = house();
+    const [test] = sendAll(all);
+    const { trial } = all;
+    trial.must(recordResult(trial.home, given, trial.doing));
+    const back = { ...given, outcome: 'withdrawn', corrects: true } as const;
+    trial.must(recordResult(trial.home, back, trial.doing));
+    expect(held(trial.home, test)['result']).toBe('over');
+  });
+
   it('a result that nothing else matched is in doubt, and stays so after it was explained', () => {
     const all = house();
     const [test] = sendAll(all);

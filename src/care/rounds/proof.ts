@@ -72,6 +72,9 @@ function result(home: Home, { test }: Story): Link {
       return { link: 'result', holds: 'no', facts: outcome.results };
     case 'known': {
       const { result: known } = outcome;
+      // The laboratory took it back: whatever else agrees, it is nobody's result now.
+      if (known.data.outcome === 'withdrawn')
+        return { link: 'result', holds: 'over', facts: [known] };
       return {
         link: 'result',
         holds: known.data.matched === 'none' ? 'no' : 'yes',

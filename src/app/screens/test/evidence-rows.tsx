@@ -18,9 +18,11 @@ export function EvidenceRows({ told }: { readonly told: readonly Told[] }): JSX.
   const { testPage, facts, dates } = words;
   const say = testPage.evidence;
   const names = namesIn(desk.home, words.refusals.somebody);
+  // On paper there is no "this tablet".
+  const onPaper = { ...desk, device: '' };
   // What has not reached the server is counted below the table; only a late arrival is said here.
   const late = (fact: Fact): string[] =>
-    desk.reached(fact) === undefined ? [] : journeyOf(fact, desk, words);
+    desk.reached(fact) === undefined ? [] : journeyOf(fact, onPaper, words);
   const columns = [
     { key: 'at', label: say.columns.at, cell: ({ fact }: Told) => dates.dayTime(fact.at) },
     {
@@ -31,7 +33,7 @@ export function EvidenceRows({ told }: { readonly told: readonly Told[] }): JSX.
         return (
           <>
             {replaced ? <s>{text}</s> : text} {replaced && <b>{facts.replaced}</b>}{' '}
-            {[...notesOf(fact, desk, words), ...late(fact)].join(' ')}
+            {[...notesOf(fact, onPaper, words), ...late(fact)].join(' ')}
           </>
         );
       },

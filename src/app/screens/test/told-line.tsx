@@ -54,7 +54,9 @@ export function notesOf(fact: Fact, desk: Desk, words: Words): string[] {
       : []),
     ...('quick' in data ? [say.quick] : []),
     ...('replaces' in data && (data.replaces?.length ?? 0) > 0 ? [say.amends] : []),
-    testPage.onTablet(deviceWord(fact.device, desk, words)),
+    ...(fact.device.startsWith('S')
+      ? []
+      : [testPage.onTablet(deviceWord(fact.device, desk, words))]),
   ];
 }
 
