@@ -24,6 +24,7 @@ import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
+import { testPageSamples } from './samples/test-page.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -75,6 +76,7 @@ export const samples: Samples = {
   ...roundWorkSamples,
   now: nowSamples,
   findings: findingSamples,
+  testPage: testPageSamples,
   facts: factSamples,
   refusals: refusalSamples,
   keeping: keepingSamples,
