@@ -17,8 +17,9 @@ interface Servable {
   /** The earliest that it can start, and end, by itself. */
   readonly start: number;
   readonly end: number;
-  /** Its duration and the least that comes before it. */
+  /** Its duration and the least that comes between another job and it. */
   readonly load: number;
+  readonly change: number;
   /** The least that serving it costs. */
   readonly least: number;
   readonly leftOut: number;
@@ -39,13 +40,18 @@ function servableOf(problem: LaneProblem, j: number): Servable | undefined {
   });
   if (ways.length === 0) return undefined;
   const into = [...steps.entries()].flatMap(([i, row]) => (i === j || !row[j] ? [] : [row[j]]));
+  const between = minOf(
+    steps.slice(0, jobs.length).flatMap((row, i) => (i === j ? [] : (row[j]?.time ?? []))),
+  );
+  const change = between === Infinity ? 0 : between;
   const start = minOf(ways);
   const price = minOf((slots[j] ?? []).flat().map((s) => s.price));
   const late = job.promised ? job.promised.weight * Math.max(0, start - job.promised.start) : 0;
   return {
     start,
     end: start + job.duration,
-    load: job.duration + minOf(into.map((s) => s.time)),
+    load: job.duration + change,
+    change,
     least: price + minOf(into.map((s) => s.cost)) + late,
     leftOut: job.leftOutCost,
   };
@@ -89,6 +95,9 @@ export function laneBounds(problem: LaneProblem): Outcome<LaneBounds> {
   const { origin } = weights;
   if (rest.length === 0) return given({ unservable, tooMuch: false, finish: origin, cost: lost });
   const loads = sum(rest.map((s) => s.load));
+  // A lane's first job has no change before it: as if each lane had begun that much sooner.
+  const saved = Math.max(...rest.map((s) => s.change));
+  const begins = lanes.map((t) => t - saved);
   const finish = Math.max(
     origin,
     ...rest.map((s) => s.end),
@@ -96,17 +105,17 @@ export function laneBounds(problem: LaneProblem): Outcome<LaneBounds> {
       // All work that cannot begin before this job can, shared evenly from then on.
       const ready = end - load;
       const later = rest.filter((s) => s.end - s.load >= ready);
-      return start >= ready ? filled(lanes, ready, sum(later.map((s) => s.load))) : 0;
+      return start >= ready ? filled(begins, ready, sum(later.map((s) => s.load))) : 0;
     }),
   );
   const horizon = limits.finish - limits.finishEach * rest.length;
-  const over = Math.max(0, loads - sum(lanes.map((t) => Math.max(0, limits.finish - t))));
+  const over = Math.max(0, loads - sum(begins.map((t) => Math.max(0, limits.finish - t))));
   const tooMany = Math.max(0, rest.length - limits.served);
   const tooMuch = over > 1e-9 || tooMany > 0 || finish > horizon + 1e-9;
   // What serving costs anyway, and what leaving one out adds to that, less the time that it saves.
   const base = sum(rest.map((s) => Math.min(s.least, s.leftOut)));
   // From the origin, since a plan that leaves all out has no finish at all.
-  const even = loads / lanes.length - Math.max(0, origin - Math.min(...lanes));
+  const even = loads / lanes.length - Math.max(0, origin - Math.min(...begins));
   const items = rest.map(({ least, leftOut, load }) => ({
     net: Math.max(0, leftOut - least) - (weights.finish * load) / lanes.length,
     load,

@@ -41,7 +41,7 @@ export interface LaneProblem {
   readonly jobs: readonly LaneJob[];
   /** When each lane is free to begin its first step. */
   readonly lanes: readonly number[];
-  /** slots[job][lane]: apart from each other and in rising order; none where the lane may not. */
+  /** slots[job][lane]: rising in both their ends; none where the lane may not. */
   readonly slots: readonly (readonly (readonly LaneSlot[])[])[];
   /** steps[before][after]; the rows after the jobs' are the lanes': before the first job. */
   readonly steps: readonly (readonly LaneStep[])[];
@@ -59,14 +59,12 @@ export interface LaneProblem {
 export type LaneSequences = readonly (readonly number[])[];
 
 function checkSlots(slots: readonly LaneSlot[], name: string): Refusal | undefined {
-  let free = -Infinity;
-  for (const { from, until, price } of slots) {
-    if (!(from >= free && until >= from && price >= 0))
-      return refuse(
-        'out-of-range',
-        `The windows of ${name} overlap, end early or cost less than 0.`,
-      );
-    free = until;
+  let last: LaneSlot = { from: -Infinity, until: -Infinity, price: 0 };
+  for (const slot of slots) {
+    if (!(slot.from >= last.from && slot.until >= last.until && slot.until >= slot.from))
+      return refuse('out-of-range', `The windows of ${name} are not in rising order.`);
+    if (!(slot.price >= 0)) return refuse('out-of-range', `A window of ${name} costs less than 0.`);
+    last = slot;
   }
   return undefined;
 }

@@ -146,15 +146,15 @@ describe('jobs with windows on lanes', () => {
     expect(reasonOf(evaluateLanes({ ...problem, lanes: [] }, []))).toBe('empty');
     expect(reasonOf(laneBounds({ ...problem, slots: [] }))).toBe('lengths-differ');
     expect(reasonOf(solveLanes(drawLanes(1, 11, 1)))).toBe('too-large');
-    const overlapping = [
+    const falling = [
       [
         [
           { from: 0, until: 9, price: 0 },
-          { from: 5, until: 12, price: 0 },
+          { from: 5, until: 7, price: 0 },
         ],
       ],
     ];
-    expect(reasonOf(evaluateLanes({ ...drawLanes(1, 1, 1), slots: overlapping }, [[]]))).toBe(
+    expect(reasonOf(evaluateLanes({ ...drawLanes(1, 1, 1), slots: falling }, [[]]))).toBe(
       'out-of-range',
     );
   });

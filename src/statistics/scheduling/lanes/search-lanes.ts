@@ -166,6 +166,37 @@ class LaneSearch {
   }
 }
 
+/** How far a search has come. */
+export interface LaneProgress {
+  readonly done: number;
+  readonly least: number;
+}
+
+/**
+ * The search in steps, for a caller who has other things to do in between: it says every 32
+ * iterations how far it is.
+ */
+export function* searchingLanes(
+  problem: LaneProblem,
+  options: LaneSearchOptions,
+): Generator<LaneProgress, Outcome<SearchedLanes>, undefined> {
+  const refused = checkLaneProblem(problem) ?? positiveCount('iterations', options.iterations);
+  if (refused) return refused;
+  const flat = flattenLanes(problem);
+  const start = options.start ? draftOf(flat, options.start) : new LaneDraft(flat);
+  const search = new LaneSearch(flat, start, options);
+  let done = 0;
+  for (; done < options.iterations && flat.jobs > 0; done++) {
+    if (done % CHECK_EVERY === 0) {
+      if (options.shouldStop?.()) break;
+      yield { done, least: search.least };
+    }
+    search.step(1 - done / options.iterations);
+  }
+  const elite = [...search.elite.values()].sort((a, b) => a.cost - b.cost);
+  return given({ cost: search.least, sequences: search.best.sequences, elite, iterations: done });
+}
+
 /**
  * A good plan by ruin and recreate: take some jobs out, put each back where it costs least, keep
  * what is better and, less and less often, what is a little worse. The same seed and iterations give
@@ -177,16 +208,9 @@ export function searchLanes(
   problem: LaneProblem,
   options: LaneSearchOptions,
 ): Outcome<SearchedLanes> {
-  const refused = checkLaneProblem(problem) ?? positiveCount('iterations', options.iterations);
-  if (refused) return refused;
-  const flat = flattenLanes(problem);
-  const start = options.start ? draftOf(flat, options.start) : new LaneDraft(flat);
-  const search = new LaneSearch(flat, start, options);
-  let done = 0;
-  for (; done < options.iterations && flat.jobs > 0; done++) {
-    if (done % CHECK_EVERY === 0 && options.shouldStop?.()) break;
-    search.step(1 - done / options.iterations);
+  const search = searchingLanes(problem, options);
+  for (;;) {
+    const next = search.next();
+    if (next.done === true) return next.value;
   }
-  const elite = [...search.elite.values()].sort((a, b) => a.cost - b.cost);
-  return given({ cost: search.least, sequences: search.best.sequences, elite, iterations: done });
 }
