@@ -33,7 +33,7 @@ interface Option {
   readonly instance: PlanInstance;
 }
 
-const STEPS = [15, 30, 45, 60, 90, 120] as const;
+const STEPS = [15, 30, 45, 60, 90, 120, 180, 240] as const;
 
 /** Names of people who are not there yet; no member of staff can be called so by the home. */
 const BORROWED = '(borrowed)';
