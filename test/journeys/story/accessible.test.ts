@@ -44,7 +44,9 @@ const makeTrouble = (): Promise<Made> =>
       by,
     );
     const facts = it.desk().home.shelves.get('code').get(code).facts;
-    for (const fact of facts) if (fact.data.test !== test) return { code, test: fact.data.test };
+    for (const fact of facts)
+      if (fact.kind === 'kit.opened' && fact.data.test !== test)
+        return { code, test: fact.data.test };
     throw new Error('no test');
   });
 
