@@ -7,6 +7,7 @@ export const paths = {
   newRound: '/rounds/new',
   round: (id: RoundId) => `/round/${id}`,
   editRound: (id: RoundId) => `/round/${id}/edit`,
+  replan: (id: RoundId) => `/round/${id}/replan`,
   runSheet: (id: RoundId) => `/round/${id}/sheet`,
   turn: (round: RoundId, person: PersonId) => `/round/${round}/turn/${person}`,
   pack: (id: RoundId) => `/round/${id}/pack`,

@@ -8,6 +8,7 @@ import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
+import { prepareSteps } from './prepare/steps.ts';
 import { RegisterListScreen } from './register/list-screen.tsx';
 import { RegisterScreen } from './register/register-screen.tsx';
 import { ChaseScreen } from './results/chase-screen.tsx';
@@ -18,6 +19,8 @@ import { EvidenceScreen } from './test/evidence-screen.tsx';
 import { TestScreen } from './test/test-screen.tsx';
 import { SetUploadScreen } from './upload/set-upload-screen.tsx';
 import { UploadScreen } from './upload/upload-screen.tsx';
+
+const ORDER = prepareSteps.indexOf('order');
 
 /** The pages around the bedside. They come in a script of their own: the bedside does not wait for them. */
 export function RoundWorkPages(): JSX.Element {
@@ -66,6 +69,9 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/round/:id/edit">
         {({ id }: { id: RoundId }) => <EditRoundScreen key={id} round={id} />}
+      </Route>
+      <Route path="/round/:id/replan">
+        {({ id }: { id: RoundId }) => <EditRoundScreen key={id} round={id} step={ORDER} />}
       </Route>
     </Switch>
   );

@@ -23,6 +23,7 @@ import { pageWords } from './en/page.ts';
 import { partsWords } from './en/parts.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { plannerWords } from './en/planner.ts';
 import { policyWords } from './en/policy.ts';
 import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
@@ -67,6 +68,7 @@ export function english(settings: WordSettings) {
     rounds: roundWords(tools),
     roundList: roundListWords(tools),
     prepare: prepareWords(tools),
+    planner: plannerWords(tools),
     runSheet: runSheetWords(tools),
     packing: packingWords(tools),
     handing: handingWords(tools),

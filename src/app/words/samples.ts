@@ -11,6 +11,7 @@ import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
+import { plannerSamples } from './samples/planner.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
 import {
   historySamples,
@@ -74,6 +75,7 @@ export const samples: Samples = {
   turn: turnSamples,
   rounds: roundSamples,
   ...roundWorkSamples,
+  planner: plannerSamples,
   now: nowSamples,
   findings: findingSamples,
   testPage: testPageSamples,
