@@ -2,6 +2,8 @@ import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { RoundId, TestId } from '../../care/ids.ts';
 import { ActScreen } from './act/act-screen.tsx';
+import { FindingScreen } from './finding/finding-screen.tsx';
+import { FindingsScreen } from './finding/findings-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
@@ -13,6 +15,8 @@ import { ChaseScreen } from './results/chase-screen.tsx';
 import { ResultsScreen } from './results/results-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
+import { EvidenceScreen } from './test/evidence-screen.tsx';
+import { TestScreen } from './test/test-screen.tsx';
 import { SetUploadScreen } from './upload/set-upload-screen.tsx';
 import { UploadScreen } from './upload/upload-screen.tsx';
 
@@ -44,6 +48,16 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/results" component={ResultsScreen} />
       <Route path="/results/new" component={NewResultScreen} />
+      <Route path="/test/:id">
+        {({ id }: { id: TestId }) => <TestScreen key={id} test={id} />}
+      </Route>
+      <Route path="/findings" component={FindingsScreen} />
+      <Route path="/finding/:id">
+        {({ id }: { id: string }) => <FindingScreen key={id} id={id} />}
+      </Route>
+      <Route path="/test/:id/evidence">
+        {({ id }: { id: TestId }) => <EvidenceScreen key={id} test={id} />}
+      </Route>
       <Route path="/test/:id/act">
         {({ id }: { id: TestId }) => <ActScreen key={id} test={id} />}
       </Route>

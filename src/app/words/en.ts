@@ -39,6 +39,7 @@ import { staffWords } from './en/staff.ts';
 import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
+import { testPageWords } from './en/test-page.ts';
 import { turnWords } from './en/turn.ts';
 import { uploadingWords } from './en/uploading.ts';
 import { languageTools } from './language-tools.ts';
@@ -75,6 +76,7 @@ export function english(settings: WordSettings) {
     uploading: uploadingWords(tools),
     results: resultWords(tools),
     acting: actingWords(tools),
+    testPage: testPageWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

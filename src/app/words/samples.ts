@@ -25,6 +25,7 @@ import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
+import { testPageSamples } from './samples/test-page.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -77,6 +78,7 @@ export const samples: Samples = {
   planner: plannerSamples,
   now: nowSamples,
   findings: findingSamples,
+  testPage: testPageSamples,
   facts: factSamples,
   refusals: refusalSamples,
   keeping: keepingSamples,

@@ -90,6 +90,8 @@ export const resultFacts = {
       test: v.exactOptional(testId),
       outcome: v.picklist(outcomes),
       how,
+      /** Codes nearly like a typed one, which a second person (in `with`) compared and ruled out. */
+      near: v.exactOptional(v.array(code)),
       matched: v.picklist(['born', 'name', 'reference', 'none']),
       reported: day,
       replaces,
