@@ -34,6 +34,7 @@ describe('a round planned by the tablet', () => {
     await page.getByText('No rule is broken.').first().waitFor();
     expect(await violations(page)).toEqual([]);
     await picture('found');
+    await page.locator('.plan-picture').screenshot({ path: '.cache/journeys/planner-bars.png' });
 
     const rows = page.locator('.plan-visit');
     const last = (await rows.count()) - 1;
@@ -42,7 +43,7 @@ describe('a round planned by the tablet', () => {
     await press('Use this plan');
     await page.getByText('This plan is used. Go on with Next.').first().waitFor();
 
-    // Whoever comes last, for they carry most risk, is dragged to the top.
+    // Whoever comes last is dragged to the top.
     const handle = rows.nth(last).locator('.plan-handle');
     await handle.scrollIntoViewIfNeeded();
     const by = await handle.boundingBox();
@@ -66,5 +67,67 @@ describe('a round planned by the tablet', () => {
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? ''))
       .toMatch(/down$/);
+  });
+
+  it('a move that breaks a rule says which, by how much, and what the chance is', async () => {
+    await toOrder();
+    await page.getByText('Who can only be seen at some times?').click();
+    const field = page.getByLabel(/^\S+: done by/).first();
+    const who = (
+      await page
+        .getByText(/: done by/)
+        .first()
+        .innerText()
+    ).split(':')[0]!;
+    await field.fill('09:10');
+    await press('Find the best order');
+    await page.getByRole('heading', { name: 'The plan', exact: true }).waitFor();
+    const row = page.locator('.plan-visit', { hasText: who });
+    const down = page.getByRole('button', { name: `Move ${who} down` }).last();
+    const place = () => row.first().getAttribute('data-place');
+    for (let at = Number((await place())!.split(' ')[1]); at < 7; at++) {
+      await page
+        .locator('.plan-visit')
+        .getByRole('button', { name: `Move ${who} down` })
+        .click();
+      await expect.poll(place).toBe(`0 ${at + 1}`);
+    }
+    expect(await down.count()).toBe(1);
+    await page
+      .getByText(new RegExp(`${who} is \\d+ minutes? outside their own time`))
+      .first()
+      .waitFor();
+    await page
+      .getByText(/In time on \d+ of 100 days/)
+      .first()
+      .waitFor();
+    await page.locator('.plan-visit').first().getByText('Why here?').click();
+    expect(await violations(page)).toEqual([]);
+    await picture('broken');
+    for (const size of [
+      { width: 320, height: 640 },
+      { width: 1280, height: 800 },
+    ]) {
+      await page.setViewportSize(size);
+      const out = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(out).toBeLessThanOrEqual(0);
+    }
+    await page.setViewportSize({ width: 320, height: 640 });
+    await picture('narrow');
+  });
+
+  it('says what conflicts and what would do, when somebody has to be left out', async () => {
+    await toOrder();
+    await page.getByLabel('When can you begin?').fill('14:05');
+    await press('Find the best order');
+    await page
+      .getByText(/No time for/)
+      .first()
+      .waitFor();
+    await page.getByText('Any one of these would do').waitFor();
+    await page.getByText(/The courier comes at 14:30/).waitFor();
+    await page.getByText(/Ask the courier to come \d+ minutes later/).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await picture('conflict');
   });
 });

@@ -47,7 +47,7 @@ export function StepOrder({ prepare }: StepProps): JSX.Element {
     <>
       <Planner prepare={prepare} />
       <p>{say.orderLead}</p>
-      {draft.order !== undefined && (
+      {draft.order !== undefined && draft.timed === undefined && (
         <p class="order-hand">
           {say.byHand}{' '}
           <Button kind="quiet" onPress={() => set({ order: undefined, timed: undefined })}>
