@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
-import type { RoundId, TestId } from '../../care/ids.ts';
+import type { ReportId, RoundId, TestId } from '../../care/ids.ts';
 import { ActScreen } from './act/act-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
+import { latePage } from './late-page.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
@@ -12,8 +13,15 @@ import { ChaseScreen } from './results/chase-screen.tsx';
 import { ResultsScreen } from './results/results-screen.tsx';
 import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
+import { ReportScreen } from './tray/report-screen.tsx';
+import { TrayScreen } from './tray/tray-screen.tsx';
 import { SetUploadScreen } from './upload/set-upload-screen.tsx';
 import { UploadScreen } from './upload/upload-screen.tsx';
+
+/** Files come in once in a while, and with parsers: a script of their own. */
+const TakeInScreen = latePage(() =>
+  import('./take-in/take-in-screen.tsx').then((page) => page.TakeInScreen),
+);
 
 /** The pages around the bedside. They come in a script of their own: the bedside does not wait for them. */
 export function RoundWorkPages(): JSX.Element {
@@ -41,6 +49,11 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/results" component={ResultsScreen} />
       <Route path="/results/new" component={NewResultScreen} />
+      <Route path="/results/take-in" component={TakeInScreen} />
+      <Route path="/results/tray" component={TrayScreen} />
+      <Route path="/results/tray/:id">
+        {({ id }: { id: ReportId }) => <ReportScreen key={id} report={id} />}
+      </Route>
       <Route path="/test/:id/act">
         {({ id }: { id: TestId }) => <ActScreen key={id} test={id} />}
       </Route>

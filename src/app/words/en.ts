@@ -38,6 +38,7 @@ import { staffWords } from './en/staff.ts';
 import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
+import { takingInWords } from './en/taking-in.ts';
 import { turnWords } from './en/turn.ts';
 import { uploadingWords } from './en/uploading.ts';
 import { languageTools } from './language-tools.ts';
@@ -73,6 +74,7 @@ export function english(settings: WordSettings) {
     uploading: uploadingWords(tools),
     results: resultWords(tools),
     acting: actingWords(tools),
+    takingIn: takingInWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

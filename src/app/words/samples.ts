@@ -24,6 +24,7 @@ import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
+import { takingInSamples } from './samples/taking-in.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -83,6 +84,7 @@ export const samples: Samples = {
   support: supportSamples,
   staffing: staffSamples,
   importing: importSamples,
+  takingIn: takingInSamples,
   supplies: supplySamples,
   policy: policySamples,
   more: moreSamples,
