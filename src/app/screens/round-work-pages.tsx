@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { ReportId, RoundId, TestId } from '../../care/ids.ts';
 import { ActScreen } from './act/act-screen.tsx';
+import { CallListScreen } from './calls/call-list-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { latePage } from './late-page.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
@@ -50,6 +51,7 @@ export function RoundWorkPages(): JSX.Element {
       <Route path="/results" component={ResultsScreen} />
       <Route path="/results/new" component={NewResultScreen} />
       <Route path="/results/take-in" component={TakeInScreen} />
+      <Route path="/results/calls" component={CallListScreen} />
       <Route path="/results/tray" component={TrayScreen} />
       <Route path="/results/tray/:id">
         {({ id }: { id: ReportId }) => <ReportScreen key={id} report={id} />}

@@ -1,5 +1,6 @@
 import { actingWords } from './en/acting.ts';
 import { bedsideWords } from './en/bedside.ts';
+import { callWords } from './en/calls.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
@@ -75,6 +76,7 @@ export function english(settings: WordSettings) {
     results: resultWords(tools),
     acting: actingWords(tools),
     takingIn: takingInWords(tools),
+    calls: callWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

@@ -6,6 +6,7 @@ import {
   tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { callSamples } from './samples/calls.ts';
 import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
@@ -85,6 +86,7 @@ export const samples: Samples = {
   staffing: staffSamples,
   importing: importSamples,
   takingIn: takingInSamples,
+  calls: callSamples,
   supplies: supplySamples,
   policy: policySamples,
   more: moreSamples,

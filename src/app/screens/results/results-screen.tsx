@@ -20,7 +20,7 @@ const FIRST = 15;
 /** Every swab of the last months by where its result stands; what is late and what waits for hands first. */
 export function ResultsScreen(): JSX.Element {
   const desk = useDesk();
-  const { results: say, takingIn } = useWords();
+  const { results: say, takingIn, calls } = useWords();
   const [shown, setShown] = useState(FIRST);
   const waitingReports = tray(desk.home).length;
   const board = resultsBoard(desk.home, desk.now());
@@ -34,6 +34,11 @@ export function ResultsScreen(): JSX.Element {
           {say.enter}
         </Button>
         <Button href={to(paths.takeIn)}>{takingIn.open}</Button>
+        {late.length + waiting.length > 0 && (
+          <Button icon="clock" href={to(paths.callList)}>
+            {calls.open}
+          </Button>
+        )}
         {waitingReports > 0 && (
           <Button icon="look" href={to(paths.tray)}>
             {takingIn.trayCount(waitingReports)}
