@@ -4,6 +4,7 @@ import type { ReportId, RoundId, TestId } from '../../care/ids.ts';
 import { ActScreen } from './act/act-screen.tsx';
 import { CallListScreen } from './calls/call-list-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
+import { HouseScreen } from './house/house-screen.tsx';
 import { latePage } from './late-page.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
@@ -52,6 +53,7 @@ export function RoundWorkPages(): JSX.Element {
       <Route path="/results/new" component={NewResultScreen} />
       <Route path="/results/take-in" component={TakeInScreen} />
       <Route path="/results/calls" component={CallListScreen} />
+      <Route path="/results/house" component={HouseScreen} />
       <Route path="/results/tray" component={TrayScreen} />
       <Route path="/results/tray/:id">
         {({ id }: { id: ReportId }) => <ReportScreen key={id} report={id} />}

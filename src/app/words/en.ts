@@ -16,6 +16,7 @@ import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { labelWords } from './en/labels.ts';
 import { listWords } from './en/list.ts';
+import { meaningWords } from './en/meaning.ts';
 import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
@@ -77,6 +78,7 @@ export function english(settings: WordSettings) {
     acting: actingWords(tools),
     takingIn: takingInWords(tools),
     calls: callWords(tools),
+    meaning: meaningWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

@@ -12,6 +12,7 @@ import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
+import { meaningSamples } from './samples/meaning.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
 import {
   historySamples,
@@ -87,6 +88,7 @@ export const samples: Samples = {
   importing: importSamples,
   takingIn: takingInSamples,
   calls: callSamples,
+  meaning: meaningSamples,
   supplies: supplySamples,
   policy: policySamples,
   more: moreSamples,

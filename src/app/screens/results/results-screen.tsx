@@ -20,7 +20,7 @@ const FIRST = 15;
 /** Every swab of the last months by where its result stands; what is late and what waits for hands first. */
 export function ResultsScreen(): JSX.Element {
   const desk = useDesk();
-  const { results: say, takingIn, calls } = useWords();
+  const { results: say, takingIn, calls, meaning } = useWords();
   const [shown, setShown] = useState(FIRST);
   const waitingReports = tray(desk.home).length;
   const board = resultsBoard(desk.home, desk.now());
@@ -39,6 +39,7 @@ export function ResultsScreen(): JSX.Element {
             {calls.open}
           </Button>
         )}
+        <Button href={to(paths.houseChance)}>{meaning.houseOpen}</Button>
         {waitingReports > 0 && (
           <Button icon="look" href={to(paths.tray)}>
             {takingIn.trayCount(waitingReports)}
