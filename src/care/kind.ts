@@ -15,6 +15,7 @@ export type Shelf =
   | 'test'
   | 'box'
   | 'reference'
+  | 'report'
   | 'action'
   | 'finding';
 export type Filing = readonly (readonly [Shelf, string])[];

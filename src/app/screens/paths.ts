@@ -1,4 +1,12 @@
-import type { DeliveryId, FactId, PersonId, RoundId, StaffId, TestId } from '../../care/ids.ts';
+import type {
+  DeliveryId,
+  FactId,
+  PersonId,
+  ReportId,
+  RoundId,
+  StaffId,
+  TestId,
+} from '../../care/ids.ts';
 
 /** Every address in the app. Ids mean nothing to a reader over the shoulder; no name stands in one. */
 export const paths = {
@@ -56,6 +64,11 @@ export const paths = {
   ppe: '/kits/ppe',
   results: '/results',
   newResult: '/results/new',
+  takeIn: '/results/take-in',
+  tray: '/results/tray',
+  report: (id: ReportId) => `/results/tray/${id}`,
+  callList: '/results/calls',
+  houseChance: '/results/house',
   test: (id: TestId) => `/test/${id}`,
   evidence: (id: TestId) => `/test/${id}/evidence`,
   chase: (id: TestId) => `/test/${id}/chase`,

@@ -1,5 +1,6 @@
 import { actingWords } from './en/acting.ts';
 import { bedsideWords } from './en/bedside.ts';
+import { callWords } from './en/calls.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
 import { doorWords } from './en/door.ts';
@@ -15,6 +16,7 @@ import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { labelWords } from './en/labels.ts';
 import { listWords } from './en/list.ts';
+import { meaningWords } from './en/meaning.ts';
 import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
@@ -39,6 +41,7 @@ import { staffWords } from './en/staff.ts';
 import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
+import { takingInWords } from './en/taking-in.ts';
 import { testPageWords } from './en/test-page.ts';
 import { turnWords } from './en/turn.ts';
 import { uploadingWords } from './en/uploading.ts';
@@ -77,6 +80,9 @@ export function english(settings: WordSettings) {
     results: resultWords(tools),
     acting: actingWords(tools),
     testPage: testPageWords(tools),
+    takingIn: takingInWords(tools),
+    calls: callWords(tools),
+    meaning: meaningWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

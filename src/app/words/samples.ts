@@ -6,11 +6,13 @@ import {
   tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { callSamples } from './samples/calls.ts';
 import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
+import { meaningSamples } from './samples/meaning.ts';
 import { plannerSamples } from './samples/planner.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
 import {
@@ -25,6 +27,7 @@ import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
+import { takingInSamples } from './samples/taking-in.ts';
 import { testPageSamples } from './samples/test-page.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -87,6 +90,9 @@ export const samples: Samples = {
   support: supportSamples,
   staffing: staffSamples,
   importing: importSamples,
+  takingIn: takingInSamples,
+  calls: callSamples,
+  meaning: meaningSamples,
   supplies: supplySamples,
   policy: policySamples,
   more: moreSamples,

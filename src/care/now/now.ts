@@ -8,6 +8,7 @@ import { isOpenFinding, standingOf } from '../quality/finding.ts';
 import { findings } from '../quality/findings.ts';
 import { actionsFor, isSettled } from '../results/actions.ts';
 import { registrationOf } from '../results/outcome.ts';
+import { tray } from '../results/tray.ts';
 import { registerBy, waitingFor } from '../results/waiting.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
@@ -45,6 +46,7 @@ export function workNow(home: Home, now: Instant): Work[] {
         finding: found,
         standing: standingOf(home, found),
       })),
+    ...inTray(home),
     ...recent.flatMap((round) => openTurns(home, round)),
     ...recent.flatMap((round) => notCollected(at, round)),
     ...swabs.flatMap((swab) => toRegister(at, swab)),
@@ -84,6 +86,7 @@ function housematesAndLeavers(home: Home, recent: readonly Round[]): Swab[] {
 const ORDER: readonly WorkKind[] = [
   'act',
   'settle',
+  'tray',
   'turn-open',
   'not-collected',
   'register',
@@ -119,6 +122,12 @@ function actionWork({ home, now }: At, swab: Swab): Work[] {
       late: now > action.due,
       who: action.named?.data.who,
     }));
+}
+
+/** Reports that fit nobody yet: one line, however many. */
+function inTray(home: Home): Work[] {
+  const waiting = tray(home);
+  return waiting.length === 0 ? [] : [{ work: 'tray', waiting }];
 }
 
 const openTurns = (home: Home, round: Round): Work[] =>

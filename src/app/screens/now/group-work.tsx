@@ -44,6 +44,7 @@ function groupOf(work: Work, { now }: Words): string {
     case 'act':
       return isCalm(work) ? groups.calm : groups.act;
     case 'settle':
+    case 'tray':
       return groups.settle;
     case 'turn-open':
       return groups.turn;
@@ -75,6 +76,8 @@ function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
       return actItem(work, telling);
     case 'settle':
       return settleItem(work, telling);
+    case 'tray':
+      return trayItem(work, telling);
     case 'turn-open':
       return turnItem(work, telling);
     case 'not-collected':
@@ -153,6 +156,20 @@ function settleItem({ finding, standing }: Of<'settle'>, { words, names }: Telli
       text: say.settle,
       about: say.findings[finding.kind],
     }),
+  };
+}
+
+function trayItem({ waiting }: Of<'tray'>, { words }: Telling): WorkItem {
+  const say = words.takingIn;
+  return {
+    key: 'tray',
+    state: 'look',
+    when: words.now.today,
+    what: say.trayWaits(waiting.length),
+    why: [...new Set(waiting.flatMap(({ match }) => match.reasons))]
+      .slice(0, 3)
+      .map((reason) => say.reasons[reason]),
+    action: link(words, { path: paths.tray, text: words.now.settle, about: say.trayTitle }),
   };
 }
 

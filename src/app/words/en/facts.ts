@@ -218,8 +218,17 @@ export function factWords({ dates, list, plural }: LanguageTools) {
       born: 'Birth date on it matched.',
       name: 'Name on it matched.',
       reference: 'Reference on it matched.',
+      settled: 'A senior decided that it belongs here.',
       none: 'Nothing else on it matched.',
     },
+    reportCame: (source: string, outcome: string) => `A report came, ${source}: ${outcome}.`,
+    reportUnclear: 'it is not clear what it says',
+    reportSettled: {
+      belongs: 'A senior put a report on this record.',
+      'set-aside': 'A senior set a report aside.',
+    },
+    reportMapping: (columns: number) =>
+      `How a list of results is read was kept: ${plural(columns, { one: '1 column', other: `${columns} columns` })}.`,
     chased: (whom: string, said: string) => `Rang ${whom}. They said: ${said}`,
     ringAgain: (at: string) => `Ring again ${dates.dayTime(at)}.`,
     actionNamed: (action: string, who: string, due: string) =>
