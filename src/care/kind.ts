@@ -16,7 +16,8 @@ export type Shelf =
   | 'box'
   | 'reference'
   | 'action'
-  | 'finding';
+  | 'finding'
+  | 'practice';
 export type Filing = readonly (readonly [Shelf, string])[];
 
 type Entries = v.ObjectEntries;

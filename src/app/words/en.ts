@@ -2,6 +2,7 @@ import { actingWords } from './en/acting.ts';
 import { bedsideWords } from './en/bedside.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
+import { decidingWords } from './en/deciding.ts';
 import { doorWords } from './en/door.ts';
 import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
@@ -82,7 +83,8 @@ export function english(settings: WordSettings) {
     keeping: keepingWords(),
     people: peopleWords(tools, settings),
     record: recordWords(tools),
-    support: supportWords(tools),
+    support: supportWords(),
+    deciding: decidingWords(tools),
     staffing: staffWords(tools),
     importing: importWords(tools),
     supplies: suppliesWords(tools),

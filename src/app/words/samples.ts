@@ -6,6 +6,7 @@ import {
   tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { decidingSamples } from './samples/deciding.ts';
 import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
@@ -81,6 +82,7 @@ export const samples: Samples = {
   people: peopleSamples,
   record: recordSamples,
   support: supportSamples,
+  deciding: decidingSamples,
   staffing: staffSamples,
   importing: importSamples,
   supplies: supplySamples,

@@ -1,10 +1,11 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { FactId, PersonId } from '../../../care/ids.ts';
+import { DecisionForm } from '../decision/decision-form.tsx';
+import { DecisionScreen } from '../decision/decision-screen.tsx';
 import { EditPersonScreen } from '../people/edit-person-screen.tsx';
 import { AnswerForm } from './forms/answer-form.tsx';
 import { CautionForm } from './forms/caution-form.tsx';
-import { ConsentForm } from './forms/consent-form.tsx';
 import { ContactForm } from './forms/contact-form.tsx';
 import { KnownByForm } from './forms/known-by-form.tsx';
 import { PlanForm } from './forms/plan-form.tsx';
@@ -21,7 +22,7 @@ type OfPerson = (props: { readonly person: PersonId }) => JSX.Element;
 const pages: Readonly<Record<string, OfPerson>> = {
   edit: EditPersonScreen,
   plan: PlanForm,
-  consent: ConsentForm,
+  consent: DecisionForm,
   ways: WaysForm,
   caution: CautionForm,
   preparation: PreparationForm,
@@ -40,6 +41,11 @@ export function PersonPages(): JSX.Element {
       <Route path="/person/:id/caution/:fact">
         {({ id, fact }: { id: PersonId; fact: FactId }) => (
           <AnswerForm key={fact} person={id} caution={fact} />
+        )}
+      </Route>
+      <Route path="/person/:id/decision/:fact">
+        {({ id, fact }: { id: PersonId; fact: FactId }) => (
+          <DecisionScreen key={fact} person={id} decision={fact} />
         )}
       </Route>
       <Route path="/person/:id/strike-out/:fact">

@@ -1,0 +1,146 @@
+import type {
+  Conclusion,
+  Limb,
+  Part,
+  Start,
+  Told,
+} from '../../../care/consent/facts.ts';
+import type { Lack } from '../../../care/consent/path.ts';
+import type { LanguageTools } from '../language-tools.ts';
+
+/** The record of a decision: one question a page, and how it is read afterwards. */
+export function decidingWords({ dates, list }: LanguageTools) {
+  const starts: Record<Start, string> = {
+    presumed: 'They can decide. Nothing makes us doubt it.',
+    'in-doubt': 'There is a reason to doubt it, for this test, now.',
+    'support-wanted': 'They decide, and want help with it.',
+    'will-unclear': 'It is hard to tell what they want.',
+  };
+  const startHints: Record<Start, string> = {
+    presumed: 'This is where everybody starts. An unwise choice is no doubt.',
+    'in-doubt': 'Never because of age, looks, or the name of an illness.',
+    'support-wanted': 'They say who helps, and how.',
+    'will-unclear': 'All help was given first.',
+  };
+  const conclusions: Record<Conclusion, string> = {
+    'has-capacity': 'They can make this decision now.',
+    'lacks-capacity': 'They cannot make this decision now.',
+    'will-known': 'We know what they want.',
+    'will-interpreted': 'We read what they want as well as we can.',
+    'not-known': 'We do not know what they want.',
+  };
+  const limbs: Record<Limb, string> = {
+    understand: 'Can they take in what they were told?',
+    retain: 'Can they keep it in mind for long enough?',
+    weigh: 'Can they use it and weigh it up?',
+    communicate: 'Can they show what they have decided?',
+  };
+  const parts: Record<Part, string> = {
+    matter: 'What is to be decided?',
+    information: 'What were they told, and how?',
+    aids: 'What was tried to help them decide?',
+    doubt: 'Why is there a doubt?',
+    ...limbs,
+    cause: 'Why can they not do it?',
+    supporters: 'Who helps them, and who chose them?',
+    will: 'What shows what they want?',
+    pressure: 'Does anybody press them?',
+    regain: 'Could they decide later? Can it wait?',
+    wishes: 'What do they feel, wish and believe?',
+    consulted: 'Who was asked, and what did they say?',
+    document: 'Which paper gives the right?',
+    options: 'Which ways were weighed up?',
+    conditions: 'On what terms?',
+    'stop-rules': 'What ends it at once?',
+  };
+  const hints: Record<Part, string> = {
+    matter: 'Put it in one line, as you would say it to them.',
+    information: 'Pictures, signs, a quiet room, a second visit.',
+    aids: 'All that can be done is tried first.',
+    doubt: 'What you saw or heard, about this test.',
+    understand: 'Write what they said or did. Use their own words.',
+    retain: 'A short while can be enough.',
+    weigh: 'Their reasons may differ from yours.',
+    communicate: 'Any way counts: words, signs, eyes, hands.',
+    cause: 'Link what they cannot do to what harms the mind or brain.',
+    supporters: 'Names, and how they know them.',
+    will: 'What they said, did, or chose before.',
+    pressure: 'Who gains? Were they asked alone?',
+    regain: 'Another hour, another day, after treatment.',
+    wishes: 'Now and in the past. Ask those who know them.',
+    consulted: 'Family, friends, carers, an advocate. Names and days.',
+    document: 'What it says, its number, who showed it, on which day.',
+    options: 'Say why each was taken or not. No test is one of them.',
+    conditions: 'With whom, where, when, how many tries.',
+    'stop-rules': 'Pulling away, a shut mouth, tears. Their own signs.',
+  };
+  const lacks: Record<Lack['why'], string> = {
+    unanswered: 'This has to be answered on this path.',
+    'not-told': 'They have to be told all five first.',
+    'limb-unanswered': 'Say whether they can or cannot.',
+    'document-unsaid': 'Say whether you saw the paper.',
+    'does-not-follow': 'That does not fit what you wrote about the four abilities.',
+  };
+  const told: Record<Told, string> = {
+    what: 'What is done',
+    why: 'Why it is done',
+    'how-it-feels': 'How it feels',
+    'if-positive': 'What happens if it is positive',
+    'if-not-tested': 'What happens without a test',
+  };
+  return {
+    title: 'Write a decision',
+    forTest: (person: string, test: string) => `For ${person}: ${test}.`,
+    caution:
+      'Your policy and the law decide, not this tablet. Ask if you are not sure.',
+    force: 'Nobody may be held or pressed. A no at the time is always a no.',
+    oneOnly: 'One person, one kind of test. Never for a whole house.',
+    law: (title: string, version: number) => `Asked by: ${title}, version ${version}.`,
+    section: (section: string) => `The law: ${section}`,
+    which: 'Which test?',
+    start: 'Can they decide about this test?',
+    starts,
+    startHints,
+    told: 'Tick what they were told',
+    toldNames: told,
+    limb: 'What did you see?',
+    can: 'They can',
+    cannot: 'They cannot',
+    evidence: 'In their words, or what they did',
+    conclusion: 'What do you conclude?',
+    conclusionHint: 'More likely than not. You say it, not the tablet.',
+    conclusions,
+    authority: 'On whose word?',
+    document: 'Did you see the paper yourself?',
+    documentSeen: 'I saw it',
+    documentNotSeen: 'I was only told of it',
+    parts,
+    hints,
+    lacks,
+    days: 'How long does it hold?',
+    review: 'Look at it again by',
+    reviewHint: 'Sooner if anything changes.',
+    from: 'Holds from',
+    until: 'Ends on',
+    untilHint: 'After that day nobody is swabbed on it.',
+    read: 'Read it through',
+    readLead: 'Nothing was filled in for you. Change what is not right.',
+    next: 'Go on',
+    back: 'Go back',
+    keep: 'Keep the decision',
+    stepOf: (step: number, of: number) => `Question ${step} of ${of}`,
+    now: (authority: string, until: string) =>
+      `Now: ${authority} Until ${dates.date(until)}. What you keep takes its place.`,
+    open: 'Open the whole record',
+    openHint: 'Each time it is opened is kept.',
+    recordTitle: 'The record of a decision',
+    looks: 'Who has opened it',
+    looked: (who: string, at: string) => `${who}, ${dates.moment(at)}`,
+    noRecord: 'It was written without a full record.',
+    reviewOn: (day: string) => `Look at it again by ${dates.date(day)}.`,
+    reviewLate: (day: string) => `It was to be looked at again by ${dates.date(day)}.`,
+    paperUnseen: 'Nobody has seen the paper that gives the right.',
+    toldAll: (what: readonly string[]) => `Told: ${list(what)}.`,
+    seniorReads: 'Seniors and managers can open the record.',
+  };
+}
