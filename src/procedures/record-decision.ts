@@ -1,8 +1,8 @@
-import type { DecisionAnswers } from '../care/consent/path.ts';
-import { lacksIn, onlyAsked } from '../care/consent/path.ts';
 import type { Part } from '../care/consent/facts.ts';
 import { limbs, parts } from '../care/consent/facts.ts';
 import { packOn } from '../care/consent/pack-on.ts';
+import type { DecisionAnswers } from '../care/consent/path.ts';
+import { lacksIn, onlyAsked } from '../care/consent/path.ts';
 import type { Home } from '../care/home.ts';
 import { factsIn, standing } from '../care/home.ts';
 import type { FactId, PersonId } from '../care/ids.ts';
@@ -37,7 +37,8 @@ export function recordDecision(home: Home, given: GivenDecision, doing: Doing): 
   if (pack === undefined) return refuse({ reason: 'no-rule-pack' });
   const answers = onlyAsked(pack, given.answers);
   const [lack] = lacksIn(pack, answers);
-  if (lack !== undefined) return refuse({ reason: 'decision-incomplete', at: lack.at, why: lack.why });
+  if (lack !== undefined)
+    return refuse({ reason: 'decision-incomplete', at: lack.at, why: lack.why });
   const wrong = wrongDays(home, given, on) ?? tooLong(answers);
   if (wrong !== undefined) return refuse(wrong);
   if (answers.start === '' || answers.authority === '')
@@ -74,7 +75,11 @@ export function recordDecision(home: Home, given: GivenDecision, doing: Doing): 
   ]);
 }
 
-function wrongDays(home: Home, { from, review, until }: GivenDecision, on: Day): Refusal | undefined {
+function wrongDays(
+  home: Home,
+  { from, review, until }: GivenDecision,
+  on: Day,
+): Refusal | undefined {
   const wrong =
     wrongDay(from, { field: 'from' }) ??
     wrongDay(review, { field: 'review' }) ??

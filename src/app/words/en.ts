@@ -25,6 +25,7 @@ import { partsWords } from './en/parts.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
 import { policyWords } from './en/policy.ts';
+import { practisingWords } from './en/practising.ts';
 import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
 
@@ -85,6 +86,7 @@ export function english(settings: WordSettings) {
     record: recordWords(tools),
     support: supportWords(),
     deciding: decidingWords(tools),
+    practising: practisingWords(tools),
     staffing: staffWords(tools),
     importing: importWords(tools),
     supplies: suppliesWords(tools),

@@ -13,6 +13,7 @@ import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
+import { practisingSamples } from './samples/practising.ts';
 import {
   historySamples,
   keepingSamples,
@@ -83,6 +84,7 @@ export const samples: Samples = {
   record: recordSamples,
   support: supportSamples,
   deciding: decidingSamples,
+  practising: practisingSamples,
   staffing: staffSamples,
   importing: importSamples,
   supplies: supplySamples,

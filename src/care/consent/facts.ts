@@ -94,7 +94,9 @@ export const consentFacts = {
     private: {
       reason: prose,
       parts: v.exactOptional(
-        v.array(v.strictObject({ part: v.picklist(parts), text: v.pipe(v.string(), v.maxLength(4000)) })),
+        v.array(
+          v.strictObject({ part: v.picklist(parts), text: v.pipe(v.string(), v.maxLength(4000)) }),
+        ),
       ),
     },
     files: (data) => [['person', data.person]],

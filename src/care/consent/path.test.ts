@@ -18,7 +18,9 @@ const empty: DecisionAnswers = {
   limbs: { understand: '', retain: '', weigh: '', communicate: '' },
   texts: Object.fromEntries(parts.map((part) => [part, ''])) as DecisionAnswers['texts'],
 };
-const everyText = Object.fromEntries(parts.map((part) => [part, 'said'])) as DecisionAnswers['texts'];
+const everyText = Object.fromEntries(
+  parts.map((part) => [part, 'said']),
+) as DecisionAnswers['texts'];
 const asked = (pack: typeof mca, answers: DecisionAnswers): string[] =>
   asksFor(pack, answers).map((ask) => (ask.ask === 'part' ? ask.part : ask.ask));
 const sectionOf = (part: Part): string =>
@@ -129,7 +131,10 @@ const answers: fc.Arbitrary<DecisionAnswers> = fc.record({
   ),
   texts: fc.record(
     Object.fromEntries(
-      parts.map((part) => [part, fc.oneof({ arbitrary: fc.constant('said'), weight: 30 }, fc.constantFrom('', ' '))]),
+      parts.map((part) => [
+        part,
+        fc.oneof({ arbitrary: fc.constant('said'), weight: 30 }, fc.constantFrom('', ' ')),
+      ]),
     ) as Record<Part, fc.Arbitrary<string>>,
   ),
 });
@@ -145,8 +150,7 @@ describe.each(packs)('$pack', (pack) => {
         // Counted anew from the pack's own lists, not by the code under test.
         const began = pack.starts.find(({ start }) => start === kept.start)!;
         const concluded = pack.conclusions.find(({ conclusion }) => conclusion === kept.conclusion);
-        const allowed =
-          began.conclusions.length === 0 ? began.authorities : concluded!.authorities;
+        const allowed = began.conclusions.length === 0 ? began.authorities : concluded!.authorities;
         expect(allowed).toContain(kept.authority);
         for (const { part, when } of pack.questions) {
           const demanded =

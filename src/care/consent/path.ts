@@ -82,7 +82,12 @@ function applies({ when }: PackQuestion, answers: DecisionAnswers): boolean {
 /** Why a record cannot stand yet, and at which question. */
 export interface Lack {
   readonly at: Part | 'start' | 'conclusion' | 'authority';
-  readonly why: 'unanswered' | 'not-told' | 'limb-unanswered' | 'document-unsaid' | 'does-not-follow';
+  readonly why:
+    | 'unanswered'
+    | 'not-told'
+    | 'limb-unanswered'
+    | 'document-unsaid'
+    | 'does-not-follow';
 }
 
 const isLimb = (part: Part): part is Limb => (limbs as readonly Part[]).includes(part);
@@ -127,8 +132,7 @@ function partLacks(part: Part, answers: DecisionAnswers): Lack[] {
   if (part === 'information' && told.some((each) => !answers.told.includes(each)))
     return [{ at: part, why: 'not-told' }];
   if (isLimb(part) && answers.limbs[part] === '') return [{ at: part, why: 'limb-unanswered' }];
-  if (part === 'document' && answers.document === '')
-    return [{ at: part, why: 'document-unsaid' }];
+  if (part === 'document' && answers.document === '') return [{ at: part, why: 'document-unsaid' }];
   return [];
 }
 

@@ -44,7 +44,9 @@ export const rulePack = v.strictObject({
     }),
   ),
   questions: v.pipe(
-    v.array(v.strictObject({ part: v.picklist(parts), section: line, when: v.exactOptional(when) })),
+    v.array(
+      v.strictObject({ part: v.picklist(parts), section: line, when: v.exactOptional(when) }),
+    ),
     v.minLength(1),
   ),
 });

@@ -113,7 +113,10 @@ export const supportFacts = {
       own: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(20))),
       replaces,
     },
-    private: { helped: v.pipe(v.string(), v.maxLength(500)), upset: v.pipe(v.string(), v.maxLength(500)) },
+    private: {
+      helped: v.pipe(v.string(), v.maxLength(500)),
+      upset: v.pipe(v.string(), v.maxLength(500)),
+    },
     files: (data) => [['person', data.person]],
   }),
   /** A proposal for the plan's next version was read: what was taken over and what was not. */

@@ -9,9 +9,9 @@ import type { Day } from '../../../care/time.ts';
 import { recordDecision } from '../../../procedures/record-decision.ts';
 import { missing } from '../../keeping/checks.ts';
 import { OnlyFor } from '../../keeping/only-for.tsx';
-import { KEEP_ROW } from '../../keeping/use-keep.ts';
 import type { FormOf } from '../../keeping/use-form.ts';
 import { useForm } from '../../keeping/use-form.ts';
+import { KEEP_ROW } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
@@ -123,11 +123,7 @@ function OpenForm(data: PersonData & { readonly pack: RulePack }): JSX.Element {
     const { from, review, until, test: kind } = form.value;
     const days = { from: from as Day, review: review as Day, until: until as Day };
     await form.submit([], (home, doing) =>
-      recordDecision(
-        home,
-        { person: person.id, test: kind, answers: form.value, ...days },
-        doing,
-      ),
+      recordDecision(home, { person: person.id, test: kind, answers: form.value, ...days }, doing),
     );
   }
 }

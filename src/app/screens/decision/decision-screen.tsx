@@ -25,11 +25,7 @@ interface DecisionScreenProps {
 export function DecisionScreen({ person, decision }: DecisionScreenProps): JSX.Element {
   const data = usePerson(person);
   return (
-    <OnlyFor
-      role="senior"
-      title={data.words.deciding.recordTitle}
-      back={paths.person(person)}
-    >
+    <OnlyFor role="senior" title={data.words.deciding.recordTitle} back={paths.person(person)}>
       <Opened {...data} decision={decision} />
     </OnlyFor>
   );
@@ -41,7 +37,9 @@ function Opened(data: PersonData & { readonly decision: FactId }): JSX.Element {
   const { act, problem } = useAct();
   const opened = useRef(new Set<FactId>());
   const facts = factsIn(desk.home, 'person', person.id);
-  const looks = ofKind(facts, 'decision.looked-at').filter(({ data: each }) => each.decision === id);
+  const looks = ofKind(facts, 'decision.looked-at').filter(
+    ({ data: each }) => each.decision === id,
+  );
   const mine = looks.at(-1)?.by === desk.me;
   useEffect(() => {
     if (opened.current.has(id)) return;

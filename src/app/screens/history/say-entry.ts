@@ -146,7 +146,10 @@ function saySupport(fact: Fact, telling: Telling): SaidEntry | undefined {
         value: words.facts.sharing(words.facts.readers[fact.data.reader], fact.data.agreed),
       };
     case 'letter.made':
-      return { what: what.letter, value: words.facts.letter(words.facts.readers[fact.data.reader]) };
+      return {
+        what: what.letter,
+        value: words.facts.letter(words.facts.readers[fact.data.reader]),
+      };
     case 'preparation.done':
       return { what: what.prepared, value: sayRound(fact.data.round, telling) };
     default:

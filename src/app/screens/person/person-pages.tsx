@@ -4,6 +4,8 @@ import type { FactId, PersonId } from '../../../care/ids.ts';
 import { DecisionForm } from '../decision/decision-form.tsx';
 import { DecisionScreen } from '../decision/decision-screen.tsx';
 import { EditPersonScreen } from '../people/edit-person-screen.tsx';
+import { PracticeForm } from '../practice/practice-form.tsx';
+import { SessionScreen } from '../practice/session-screen.tsx';
 import { AnswerForm } from './forms/answer-form.tsx';
 import { CautionForm } from './forms/caution-form.tsx';
 import { ContactForm } from './forms/contact-form.tsx';
@@ -23,6 +25,8 @@ const pages: Readonly<Record<string, OfPerson>> = {
   edit: EditPersonScreen,
   plan: PlanForm,
   consent: DecisionForm,
+  practice: PracticeForm,
+  session: SessionScreen,
   ways: WaysForm,
   caution: CautionForm,
   preparation: PreparationForm,

@@ -10,6 +10,7 @@ import { HistoryPart } from './history-part.tsx';
 import { usePerson } from './person-data.ts';
 import { PersonHead } from './person-head.tsx';
 import { PlanPart } from './plan-part.tsx';
+import { PracticePart } from './practice-part.tsx';
 import { PreparationsPart } from './preparations-part.tsx';
 import { KnownByPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
 import { SwabsPart } from './swabs-part.tsx';
@@ -29,6 +30,7 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
           <PlanPart {...data} />
           <CautionsPart {...data} />
           <DecisionPart {...data} />
+          <PracticePart {...data} />
           <PreparationsPart {...data} />
           <SwabsPart {...data} />
         </div>

@@ -1,10 +1,4 @@
-import type {
-  Conclusion,
-  Limb,
-  Part,
-  Start,
-  Told,
-} from '../../../care/consent/facts.ts';
+import type { Conclusion, Limb, Part, Start, Told } from '../../../care/consent/facts.ts';
 import type { Lack } from '../../../care/consent/path.ts';
 import type { LanguageTools } from '../language-tools.ts';
 
@@ -91,8 +85,7 @@ export function decidingWords({ dates, list }: LanguageTools) {
   return {
     title: 'Write a decision',
     forTest: (person: string, test: string) => `For ${person}: ${test}.`,
-    caution:
-      'Your policy and the law decide, not this tablet. Ask if you are not sure.',
+    caution: 'Your policy and the law decide, not this tablet. Ask if you are not sure.',
     force: 'Nobody may be held or pressed. A no at the time is always a no.',
     oneOnly: 'One person, one kind of test. Never for a whole house.',
     law: (title: string, version: number) => `Asked by: ${title}, version ${version}.`,
