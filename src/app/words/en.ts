@@ -4,6 +4,7 @@ import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
 import { decidingWords } from './en/deciding.ts';
 import { doorWords } from './en/door.ts';
+import { easyReadWords } from './en/easy-read.ts';
 import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
@@ -86,6 +87,7 @@ export function english(settings: WordSettings) {
     record: recordWords(tools),
     support: supportWords(),
     deciding: decidingWords(tools),
+    easyRead: easyReadWords(tools),
     practising: practisingWords(tools),
     staffing: staffWords(tools),
     importing: importWords(tools),

@@ -3,6 +3,8 @@ import { Route, Switch } from 'wouter-preact';
 import type { FactId, PersonId } from '../../../care/ids.ts';
 import { DecisionForm } from '../decision/decision-form.tsx';
 import { DecisionScreen } from '../decision/decision-screen.tsx';
+import { BookletScreen, StoryScreen } from '../easy-read/booklet-screen.tsx';
+import { StripScreen } from '../easy-read/strip-screen.tsx';
 import { EditPersonScreen } from '../people/edit-person-screen.tsx';
 import { PracticeForm } from '../practice/practice-form.tsx';
 import { SessionScreen } from '../practice/session-screen.tsx';
@@ -27,6 +29,9 @@ const pages: Readonly<Record<string, OfPerson>> = {
   consent: DecisionForm,
   practice: PracticeForm,
   session: SessionScreen,
+  strip: StripScreen,
+  booklet: BookletScreen,
+  story: StoryScreen,
   ways: WaysForm,
   caution: CautionForm,
   preparation: PreparationForm,

@@ -9,6 +9,7 @@ import { HealthPart } from './health-part.tsx';
 import { HistoryPart } from './history-part.tsx';
 import { usePerson } from './person-data.ts';
 import { PersonHead } from './person-head.tsx';
+import { PicturesPart } from './pictures-part.tsx';
 import { PlanPart } from './plan-part.tsx';
 import { PracticePart } from './practice-part.tsx';
 import { PreparationsPart } from './preparations-part.tsx';
@@ -30,6 +31,7 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
           <PlanPart {...data} />
           <CautionsPart {...data} />
           <DecisionPart {...data} />
+          <PicturesPart {...data} />
           <PracticePart {...data} />
           <PreparationsPart {...data} />
           <SwabsPart {...data} />

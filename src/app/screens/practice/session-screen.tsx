@@ -67,7 +67,7 @@ export function SessionScreen({ person: id }: { readonly person: PersonId }): JS
               <Button
                 key={end}
                 kind={end === 'done' ? 'main' : 'plain'}
-                                onPress={() => void keep(end)}
+                onPress={() => void keep(end)}
               >
                 {say.endings[end]}
               </Button>
