@@ -13,6 +13,8 @@ import { PicturesPart } from './pictures-part.tsx';
 import { PlanPart } from './plan-part.tsx';
 import { PracticePart } from './practice-part.tsx';
 import { PreparationsPart } from './preparations-part.tsx';
+import { ProposalPart } from './proposal-part.tsx';
+import { SharingPart } from './sharing-part.tsx';
 import { KnownByPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
 import { SwabsPart } from './swabs-part.tsx';
 
@@ -29,6 +31,7 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
         <div>
           <DuePart {...data} />
           <PlanPart {...data} />
+          <ProposalPart {...data} />
           <CautionsPart {...data} />
           <DecisionPart {...data} />
           <PicturesPart {...data} />
@@ -41,6 +44,7 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
           <HealthPart {...data} />
           <WhoPart {...data} />
           <WaysPart {...data} />
+          <SharingPart {...data} />
           <KnownByPart {...data} />
         </div>
       </div>
