@@ -3,7 +3,9 @@ import { bedsideWords } from './en/bedside.ts';
 import { callWords } from './en/calls.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
+import { decidingWords } from './en/deciding.ts';
 import { doorWords } from './en/door.ts';
+import { easyReadWords } from './en/easy-read.ts';
 import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
@@ -27,6 +29,7 @@ import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
 import { plannerWords } from './en/planner.ts';
 import { policyWords } from './en/policy.ts';
+import { practisingWords } from './en/practising.ts';
 import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
 
@@ -92,7 +95,10 @@ export function english(settings: WordSettings) {
     keeping: keepingWords(),
     people: peopleWords(tools, settings),
     record: recordWords(tools),
-    support: supportWords(tools),
+    support: supportWords(),
+    deciding: decidingWords(tools),
+    easyRead: easyReadWords(tools),
+    practising: practisingWords(tools),
     staffing: staffWords(tools),
     importing: importWords(tools),
     supplies: suppliesWords(tools),

@@ -7,6 +7,7 @@ import {
   turnSamples,
 } from './samples/bedside-round.ts';
 import { callSamples } from './samples/calls.ts';
+import { decidingSamples } from './samples/deciding.ts';
 import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
@@ -15,6 +16,7 @@ import { labelSamples } from './samples/labels.ts';
 import { meaningSamples } from './samples/meaning.ts';
 import { plannerSamples } from './samples/planner.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
+import { practisingSamples } from './samples/practising.ts';
 import {
   historySamples,
   keepingSamples,
@@ -88,6 +90,21 @@ export const samples: Samples = {
   people: peopleSamples,
   record: recordSamples,
   support: supportSamples,
+  deciding: decidingSamples,
+  easyRead: {
+    stripOf: ['Cor'],
+    made: [at, 'Jonah'],
+    photoMissing: [['Pia']],
+    letter: {
+      title: ['Cor'],
+      doctorBorn: ['1951-03-14'],
+      taken: [at],
+      sites: [['nose']],
+      made: ['doctor', '2026-11-26'],
+    },
+    change: ['What helps', 'Sing.'],
+  },
+  practising: practisingSamples,
   staffing: staffSamples,
   importing: importSamples,
   takingIn: takingInSamples,
