@@ -26,12 +26,20 @@ export const homeFold = (service: Service): Fold<Home, Fact> => ({
     for (const fact of JSON.parse(parts['facts'] ?? '[]') as Fact[]) file(home, fact);
     return home;
   },
-  digest: (home) =>
-    [...home.known.values()]
-      .map(({ id, private: hidden }) => `${id}${hidden === undefined ? '' : '+'}`)
-      .sort()
-      .join('\n'),
+  digest: digestOf,
 });
+
+/** The facts as they were read, whether each has its private part, and every bag in its order. */
+function digestOf(home: Home): string {
+  const facts = [...home.known.values()].map(
+    ({ id, data, private: hidden }) =>
+      `${id}${hidden === undefined ? '' : '+'} ${JSON.stringify(data)}`,
+  );
+  const bags = [...home.shelves].flatMap(([shelf, keys]) =>
+    [...keys].map(([key, bag]) => `${shelf} ${key} ${bag.facts.map((fact) => fact.id).join(' ')}`),
+  );
+  return [...facts.sort(), ...bags.sort()].join('\n');
+}
 
 /** Reads a stored fact as the domain knows it; no kind has an older version yet. */
 export const readStored: Reader<Fact> = (stored) => {

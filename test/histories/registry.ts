@@ -1,4 +1,5 @@
 import { readerOf } from '../../src/ledger/upcast.ts';
+import { homeFold, readStored } from '../../src/procedures/home-fold.ts';
 import { homeModel } from '../simulation/home-model.ts';
 import type { Replayed } from './replay.ts';
 
@@ -10,5 +11,11 @@ export const replayed: readonly Replayed<any, any>[] = [
     name: 'model',
     fold: { ...homeModel.fold, fold: 2 },
     read: readerOf(homeModel.catalogue(2)),
+  },
+  {
+    history: 'home-2026-11.jsonl',
+    name: 'home',
+    fold: homeFold({ zone: 'Europe/London', policies: [] }),
+    read: readStored,
   },
 ];
