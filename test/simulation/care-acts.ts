@@ -8,7 +8,7 @@ import { isOpenFinding } from '../../src/care/quality/finding.ts';
 import { findings } from '../../src/care/quality/findings.ts';
 import { accountsOf, verdictsFor } from '../../src/care/quality/verdicts.ts';
 import { roundOf } from '../../src/care/rounds/round.ts';
-import type { Day, Instant } from '../../src/care/time.ts';
+import type { Instant } from '../../src/care/time.ts';
 import { dayOf } from '../../src/care/time.ts';
 import type { Doing, Outcome } from '../../src/procedures/doing.ts';
 import { handOver } from '../../src/procedures/hand-over.ts';
