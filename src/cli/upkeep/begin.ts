@@ -25,7 +25,7 @@ export function register(program: Command): void {
         const { title, manager, zone } = options;
         if (!isZone(zone))
           throw new UpkeepFault(`There is no time zone ${zone}. Example: Europe/London.`);
-        const first = { title, manager, zone: zone as Zone, pid: process.pid };
+        const first = { title, manager, zone: zone, pid: process.pid };
         const done = await beginService(folderOf(options), world, first);
         if (!done.ok) throw new UpkeepFault('There is a service in that folder already.');
         say(`${title} has begun. ${done.name} signs in once with ${done.pin}.`);

@@ -32,7 +32,7 @@ export async function unsealed(
 ): Promise<AsyncIterable<BackupLine>> {
   const bytes = Readable.toWeb(createReadStream(file)) as unknown as Parameters<typeof unseal>[0];
   const opened = await unseal(bytes, passphrase);
-  if (opened.ok) return readLines(opened.bytes as unknown as AsyncIterable<Uint8Array>);
+  if (opened.ok) return readLines(opened.bytes);
   throw new UpkeepFault(
     opened.reason === 'wrong-passphrase'
       ? `That passphrase does not open ${file}. Try again, or look for the one it was made with.`

@@ -17,9 +17,9 @@ export function register(program: Command): void {
           throw new UpkeepFault(
             `Nobody here answers to ${who}. Write the name as it is on screen.`,
           );
-        if (!done.ok && done.reason === 'several')
+        if (!done.ok)
           throw new UpkeepFault(`Several answer to ${who}. Say which: ${done.staff.join(', ')}.`);
-        if (done.ok) say(`${done.name} (${done.staff}): ${done.pin}, for one sign-in.`);
+        say(`${done.name} (${done.staff}): ${done.pin}, for one sign-in.`);
         return 0;
       }),
     );
