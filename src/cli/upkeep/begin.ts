@@ -1,5 +1,4 @@
 import type { Command } from 'commander';
-import type { Zone } from '../../care/time.ts';
 import { beginService } from '../../server/operations/begin.ts';
 import { folderOf, onFolder, say, telling } from './command.ts';
 import { UpkeepFault } from './fault.ts';
