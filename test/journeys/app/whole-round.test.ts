@@ -180,9 +180,7 @@ describe('a round of twelve', () => {
       await naming.nth(at).click();
       await hall.page.getByLabel('Who does it?').selectOption({ label: 'Sorrel Wade' });
       await hall.page.getByRole('button', { name: 'Keep it' }).click();
-      await expect
-        .poll(() => hall.page.getByText('Sorrel has it in hand.').count())
-        .toBe(at + 1);
+      await expect.poll(() => hall.page.getByText('Sorrel has it in hand.').count()).toBe(at + 1);
     }
     for (let left = await doing.count(); left > 0; left = await doing.count()) {
       await doing.first().click();
