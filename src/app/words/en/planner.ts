@@ -124,7 +124,8 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     error: (share: number) => `This may be off by ${Math.max(1, Math.round(share * 100))} in 100.`,
     proven: 'No order is better.',
     gap: (share: number) => `No order is better by more than ${Math.ceil(share * 100)} %.`,
-    leftOut: (names: readonly string[]) => `No time for ${list(names)}.`,
+    leftOut: (names: readonly string[]) =>
+      `No time for ${list(names)}. They stay at the end of the list.`,
     keepsAll: 'No rule is broken.',
     breaks: (count: number) =>
       plural(count, { one: 'This breaks a rule.', other: `This breaks ${number(count)} rules.` }),
@@ -142,7 +143,7 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     back: 'Back to the plan that was found',
     take: 'Use this plan',
     taken: 'This plan is used. Go on with Next.',
-    conflict: 'These cannot all be kept',
+    conflict: 'To see everybody, one of these has to change',
     notProven: 'No plan was found that keeps them all.',
     repair: 'Any one of these would do',
     repaired: (at: string, share: number) => `Then it ends at ${at}, in time on ${days(share)}.`,
@@ -150,7 +151,15 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     rest: 'Plan the rest again',
     restLead: 'What is done stays. The rest moves as little as may be.',
     moved: (count: number) =>
-      plural(count, { one: '1 person moves.', other: `${number(count)} people move.` }),
+      plural(count, {
+        one: '1 person gets another pair.',
+        other: `${number(count)} people get another pair.`,
+      }),
+    later: (count: number) =>
+      plural(count, {
+        one: '1 person comes later than they were told.',
+        other: `${number(count)} people come later than they were told.`,
+      }),
     list,
     at: (at: string, a: string, b: string) => `${at}: ${a} and ${b}`,
   };

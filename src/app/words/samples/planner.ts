@@ -107,6 +107,7 @@ export const plannerSamples: Samples['planner'] = {
   swabs: ['Pia'],
   repaired: ['12:40', 0.98],
   moved: [3],
+  later: [3],
   list: [['Cor', 'Bram']],
   at: ['09:30', 'Pia', 'Jonah'],
 };

@@ -44,14 +44,16 @@ export type InstanceRead =
   | { readonly ok: true; readonly instance: PlanInstance }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
+/** A turn shorter than this was written down afterwards, one longer was left open: our own choice. */
+const SHORTEST = 3;
 const LONGEST = 120;
 
-/** The lengths of a person's turns that ended with a tube, in minutes; a turn left open is none. */
+/** The lengths of a person's turns that ended with a tube, in minutes. */
 export const minutesOf = (turns: readonly Turn[]): readonly number[] =>
   turns
     .filter((turn) => turn.closed?.data.end === 'taken')
     .map((turn) => (Date.parse(turn.closed?.at ?? '') - Date.parse(turn.openedAt)) / 60_000)
-    .filter((minutes) => minutes > 0 && minutes <= LONGEST);
+    .filter((minutes) => minutes >= SHORTEST && minutes <= LONGEST);
 
 /** How often this person's turns are stopped, drawn to 5 in 100 as if ten turns had been so. */
 function stopChance(turns: readonly Turn[]): number {

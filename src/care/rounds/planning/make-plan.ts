@@ -52,7 +52,7 @@ const MOST_PROVED = 7;
 const ELITE = 8;
 
 /** The iterations that a round of a size is given: a few seconds' worth on a small tablet. */
-export const effortFor = (people: number): number => 2000 + 150 * people;
+export const effortFor = (people: number): number => 2000 + 100 * people;
 
 function got<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(outcome.detail);

@@ -75,7 +75,6 @@ export function PlanView({ found, names, onTake }: PlanViewProps): JSX.Element {
   const wrong = new Set(shown.broken.flatMap(({ person }) => person ?? []));
   const out = shown.plan.leftOut.map((id) => names.person(id as PersonId));
   const moved = movedSince(instance, shown.plan);
-  const changed = new Set([...moved.otherPair, ...moved.later.map(({ person }) => person)]).size;
 
   return (
     <section class="plan-view" aria-label={say.planned}>
@@ -93,7 +92,8 @@ export function PlanView({ found, names, onTake }: PlanViewProps): JSX.Element {
       ) : (
         <p>
           {say.keepsAll} {hand === undefined && (made.proven ? say.proven : say.gap(made.gap))}{' '}
-          {instance.promised.length > 0 && say.moved(changed)}
+          {moved.otherPair.length > 0 && say.moved(moved.otherPair.length)}{' '}
+          {moved.later.length > 0 && say.later(moved.later.length)}
         </p>
       )}
       <Timeline {...{ instance, names, wrong }} plan={shown.plan} />

@@ -54,7 +54,7 @@ export function Timeline({ instance, plan, names, wrong }: TimelineProps): JSX.E
                   class="plan-block"
                   data-cohort={instance.people.find(({ id }) => id === person)?.cohort}
                   data-wrong={wrong.has(person)}
-                  title={`${clock(start)} ${names.person(person as PersonId)}`}
+                  title={names.person(person as PersonId)}
                   style={{
                     insetInlineStart: share(start),
                     inlineSize: `calc(${share(from + end - start)} - 1px)`,
