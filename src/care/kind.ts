@@ -17,7 +17,8 @@ export type Shelf =
   | 'reference'
   | 'report'
   | 'action'
-  | 'finding';
+  | 'finding'
+  | 'practice';
 export type Filing = readonly (readonly [Shelf, string])[];
 
 type Entries = v.ObjectEntries;

@@ -34,6 +34,10 @@ export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
     summary: 'when to order kits, and what may expire',
     load: () => import('./commands/reorder.ts'),
   },
+  plan: {
+    summary: 'the order of a round that can be kept, or what to change so that it can',
+    load: () => import('./commands/plan.ts'),
+  },
   'check-code': {
     summary: 'check digits and near-miss codes',
     load: () => import('./commands/check-code.ts'),

@@ -4,7 +4,9 @@ import { bedsideWords } from './en/bedside.ts';
 import { callWords } from './en/calls.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
+import { decidingWords } from './en/deciding.ts';
 import { doorWords } from './en/door.ts';
+import { easyReadWords } from './en/easy-read.ts';
 import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
@@ -26,7 +28,9 @@ import { pageWords } from './en/page.ts';
 import { partsWords } from './en/parts.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { plannerWords } from './en/planner.ts';
 import { policyWords } from './en/policy.ts';
+import { practisingWords } from './en/practising.ts';
 import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
 
@@ -42,6 +46,7 @@ import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
 import { takingInWords } from './en/taking-in.ts';
+import { testPageWords } from './en/test-page.ts';
 import { turnWords } from './en/turn.ts';
 import { uploadingWords } from './en/uploading.ts';
 import { languageTools } from './language-tools.ts';
@@ -70,6 +75,7 @@ export function english(settings: WordSettings) {
     rounds: roundWords(tools),
     roundList: roundListWords(tools),
     prepare: prepareWords(tools),
+    planner: plannerWords(tools),
     runSheet: runSheetWords(tools),
     packing: packingWords(tools),
     handing: handingWords(tools),
@@ -77,6 +83,7 @@ export function english(settings: WordSettings) {
     uploading: uploadingWords(tools),
     results: resultWords(tools),
     acting: actingWords(tools),
+    testPage: testPageWords(tools),
     takingIn: takingInWords(tools),
     calls: callWords(tools),
     meaning: meaningWords(tools),
@@ -90,7 +97,10 @@ export function english(settings: WordSettings) {
     keeping: keepingWords(),
     people: peopleWords(tools, settings),
     record: recordWords(tools),
-    support: supportWords(tools),
+    support: supportWords(),
+    deciding: decidingWords(tools),
+    easyRead: easyReadWords(tools),
+    practising: practisingWords(tools),
     staffing: staffWords(tools),
     importing: importWords(tools),
     supplies: suppliesWords(tools),

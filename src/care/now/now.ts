@@ -4,6 +4,7 @@ import type { Home } from '../home.ts';
 import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Policy } from '../policy/policy.ts';
+import { practiceDueOn } from '../practice/due.ts';
 import { isOpenFinding, standingOf } from '../quality/finding.ts';
 import { findings } from '../quality/findings.ts';
 import { actionsFor, isSettled } from '../results/actions.ts';
@@ -55,6 +56,7 @@ export function workNow(home: Home, now: Instant): Work[] {
       .filter((round) => round.planned.data.day <= today)
       .flatMap((round) => inHand(home, round)),
     ...dueWork(at, recent),
+    ...practiceDueOn(home, today).map((due) => ({ work: 'practice' as const, due })),
     ...kitsExpire(at),
     ...(confirmed === undefined ? [{ work: 'confirm-policy' as const }] : []),
   ];
@@ -94,6 +96,7 @@ const ORDER: readonly WorkKind[] = [
   'round',
   'held',
   'due',
+  'practice',
   'kits-expire',
   'confirm-policy',
 ];

@@ -1,5 +1,6 @@
 import type { Turn } from '../custody/turn.ts';
 import type { PersonId, StaffId } from '../ids.ts';
+import type { PracticeDue } from '../practice/due.ts';
 import type { Finding, Standing } from '../quality/finding.ts';
 import type { Refusal } from '../refusal.ts';
 import type { Action } from '../results/actions.ts';
@@ -43,6 +44,7 @@ export type Work =
   | { readonly work: 'chase'; readonly waiting: Waiting }
   | { readonly work: 'held'; readonly line: DueLine; readonly holds: readonly Refusal[] }
   | { readonly work: 'due'; readonly line: DueLine }
+  | { readonly work: 'practice'; readonly due: PracticeDue }
   | { readonly work: 'kits-expire'; readonly lot: Lot }
   | { readonly work: 'confirm-policy' };
 

@@ -1,5 +1,7 @@
 import * as v from 'valibot';
+import { rulePack } from '../consent/rule-pack.ts';
 import { line, word } from '../kind.ts';
+import { ladder } from '../practice/ladder.ts';
 import { actionKinds, outcomes } from '../results/facts.ts';
 import { roles } from '../staff/facts.ts';
 import { cautions } from '../support/facts.ts';
@@ -214,7 +216,31 @@ export const policySchema = v.strictObject({
   holds: v.strictObject({
     cautionsNeedingClinician: sourced(v.array(v.picklist(cautions))),
     photoRenewDays: sourced(whole(30, 3650)),
+    /** Whether a plan that is past its review, or written twice over, keeps everybody from swabbing. */
+    planPastReview: v.exactOptional(sourced(v.boolean())),
+    planInConflict: v.exactOptional(sourced(v.boolean())),
   }),
+  /** How decisions are recorded: which law's demands, how long one holds at most, what holds a swab. */
+  decisions: v.exactOptional(
+    v.strictObject({
+      pack: sourced(word),
+      packs: v.pipe(v.array(rulePack), v.minLength(1)),
+      longestDays: sourced(whole(1, 1095)),
+      holdPastReview: sourced(v.boolean()),
+      holdUntilDocumentSeen: sourced(v.boolean()),
+    }),
+  ),
+  /** The small steps by which somebody gets used to a swab. */
+  practice: v.exactOptional(
+    v.strictObject({
+      steps: ladder,
+      everyDays: sourced(whole(1, 30)),
+      /** Sessions at this home before a forecast is made at all. */
+      fewestSessions: sourced(whole(1, 200)),
+      /** Minutes that a step takes, until the home's own sessions tell better. */
+      source: line,
+    }),
+  ),
   register: v.strictObject({ sameDay: sourced(v.boolean()) }),
   handOver: v.strictObject({ distanceMetres: sourced(v.number()) }),
   ppe: v.strictObject({

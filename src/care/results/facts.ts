@@ -153,6 +153,8 @@ export const resultFacts = {
       test: v.exactOptional(testId),
       outcome: v.picklist(outcomes),
       how: v.picklist(['scanned', 'typed-twice', 'file']),
+      /** Codes nearly like a typed one, which a second person (in `with`) compared and ruled out. */
+      near: v.exactOptional(v.array(code)),
       /** `settled`: nothing matched by itself; a named person decided that it belongs here. */
       matched: v.picklist(['born', 'name', 'reference', 'settled', 'none']),
       reported: day,

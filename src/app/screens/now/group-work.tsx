@@ -60,6 +60,8 @@ function groupOf(work: Work, { now }: Words): string {
       return groups.held;
     case 'due':
       return groups.due;
+    case 'practice':
+      return groups.practice;
     case 'kits-expire':
       return groups.supplies;
     case 'confirm-policy':
@@ -90,6 +92,8 @@ function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
       return roundItem(work, telling);
     case 'held':
       return heldItem(work, telling);
+    case 'practice':
+      return practiceItem(work, telling);
     case 'kits-expire':
       return kitsItem(work, telling);
     case 'confirm-policy':
@@ -348,3 +352,21 @@ const policyItem = ({ words }: Telling): WorkItem => ({
     about: words.now.groups.policy,
   }),
 });
+
+function practiceItem({ due }: Of<'practice'>, { words, names }: Telling): WorkItem {
+  const say = words.practising;
+  const name = names.person(due.person);
+  return {
+    key: `practice-${due.person}`,
+    state: 'todo',
+    when: words.now.today,
+    who: '',
+    what: say.due(name, due.step.title),
+    why: [say.dueHow(due.number, due.of, due.minutes)],
+    action: link(words, {
+      path: paths.practiceSession(due.person),
+      text: say.session,
+      about: name,
+    }),
+  };
+}
