@@ -121,7 +121,7 @@ describe('a code that is nearly another live code', () => {
     const { trial, round, corwen } = unchecked();
     swab(trial, round, corwen, 'KX4T7QPB');
     const given = {
-      ...{ code: 'KX4T7QPB', how: 'typed-twice', outcome: 'negative' },
+      ...({ code: 'KX4T7QPB', how: 'typed-twice', outcome: 'negative' } as const),
       reported: dayOf(trial.now, trial.home.service.zone),
       second: { is: 'born', value: '1951-03-03' },
     } as const;

@@ -15,13 +15,19 @@ export interface DrawnSize {
 const cohorts = ['no-known-exposure', 'exposed', 'symptomatic', 'positive'] as const;
 
 /** An invented round, drawn by seed. */
-export function drawInput(seed: number, { people, staff, pairs, tight }: DrawnSize): PlanInstanceInput {
+export function drawInput(
+  seed: number,
+  { people, staff, pairs, tight }: DrawnSize,
+): PlanInstanceInput {
   const chance = seededChance(seed);
   const one = (n: number): boolean => below(chance, n) === 0;
   const staffIds = Array.from({ length: staff }, (_, i) => `S${i + 1}`);
   const someStaff = (): string => staffIds[below(chance, staff)] as string;
   const from = 7 * 60 + 30;
-  const span = (start: number, length: number) => ({ from: clock(start), until: clock(start + length) });
+  const span = (start: number, length: number) => ({
+    from: clock(start),
+    until: clock(start + length),
+  });
   return {
     from: clock(from),
     people: Array.from({ length: people }, (_, i) => ({
@@ -58,11 +64,16 @@ export function drawInput(seed: number, { people, staff, pairs, tight }: DrawnSi
       collections: tight && one(3) ? [clock(from + 150), clock(from + 300)] : [clock(from + 420)],
       ...(tight && one(4) && { storageMinutes: 120 + below(chance, 200) }),
       ...(tight && one(3) && { register: { minutesEach: 3, by: clock(from + 400) } }),
-      ...(tight && one(3) && { unitsApart: one(2) ? ('full-change' as const) : ('own-pair' as const) }),
+      ...(tight &&
+        one(3) && { unitsApart: one(2) ? ('full-change' as const) : ('own-pair' as const) }),
     },
     ...(tight &&
       one(3) && {
-        supplies: { kits: 1 + below(chance, people), aprons: 2 * (1 + below(chance, people)), masks: 4 + 2 * below(chance, 4) },
+        supplies: {
+          kits: 1 + below(chance, people),
+          aprons: 2 * (1 + below(chance, people)),
+          masks: 4 + 2 * below(chance, 4),
+        },
       }),
   };
 }

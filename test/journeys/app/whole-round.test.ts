@@ -142,6 +142,7 @@ describe('a round of twelve', () => {
   it('reaches the other tablet whole once the server is back', async () => {
     await house.startServer();
     await hall.page.getByText('Nothing waiting').waitFor({ timeout: 100_000 });
+    await office.awaken('Sorrel Wade');
     await office.go(hall.round);
     await office.sees('This round is closed. It tallies.');
     await office.sees('Kits opened 12 = packed 10 + spoiled 2.');
@@ -180,9 +181,7 @@ describe('a round of twelve', () => {
       await naming.nth(at).click();
       await hall.page.getByLabel('Who does it?').selectOption({ label: 'Sorrel Wade' });
       await hall.page.getByRole('button', { name: 'Keep it' }).click();
-      await expect
-        .poll(() => hall.page.getByText('Sorrel has it in hand.').count())
-        .toBe(at + 1);
+      await expect.poll(() => hall.page.getByText('Sorrel has it in hand.').count()).toBe(at + 1);
     }
     for (let left = await doing.count(); left > 0; left = await doing.count()) {
       await doing.first().click();

@@ -68,7 +68,10 @@ describe.each(themes)('axe finds nothing at any size, $colorScheme', ({ colorSch
     }
   }
 
-  it('the page of a test, its sheet, what did not fit, and a finding before and after it is settled', async () => {
+  // Seven pages at three sizes, each looked at by every rule: long on a busy machine.
+  it('the page of a test, its sheet, what did not fit, and a finding before and after it is settled', {
+    timeout: 600_000,
+  }, async () => {
     page = await rehearsal.open('sorrelwade', '/', { colorScheme });
     const { code, test } = await makeTrouble();
     const finding = `/finding/${encodeURIComponent(`code-on-two:${code}`)}`;

@@ -4,7 +4,7 @@ import type { Work, WorkKind } from '../../../care/now/work.ts';
 import { kitKindOf, policyOn, testKindOf } from '../../../care/policy/in-force.ts';
 import { memberOf } from '../../../care/staff/member.ts';
 import type { Instant } from '../../../care/time.ts';
-import { elapsed, HOUR } from '../../../care/time.ts';
+import { dayOf, elapsed, HOUR } from '../../../care/time.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { todayOf } from '../../desk/desk.ts';
 import type { Names } from '../../desk/names.ts';
@@ -117,6 +117,12 @@ const link = ({ now }: Words, { path, text, about, main = false }: LinkTo): JSX.
 
 const hours = (from: Instant, until: Instant): number => Math.floor(elapsed(from, until) / HOUR);
 
+/** The time by itself is today's; another day is named. */
+const byWhen = (at: Instant, desk: Desk, { now: say }: Words): string => {
+  const day = dayOf(at, desk.home.service.zone);
+  return day === todayOf(desk) ? say.by(at) : say.byDay(day);
+};
+
 function actItem(
   { action, person, late, who }: Of<'act'>,
   { words, names, desk }: Telling,
@@ -128,7 +134,7 @@ function actItem(
   return {
     key: `act-${action.test}-${action.kind}`,
     state: late || urgent ? 'look' : 'todo',
-    when: late ? say.late : say.by(action.due),
+    when: late ? say.late : byWhen(action.due, desk, words),
     ...(who !== undefined && { who: memberOf(desk.home, who).called }),
     what: (
       <>
