@@ -13,6 +13,10 @@ export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
     summary: 'how long results are out, and when one now out should come',
     load: () => import('./commands/turnaround.ts'),
   },
+  results: {
+    summary: 'what stands in a file of results, in any of the formats taken',
+    load: () => import('./commands/results.ts'),
+  },
   interpret: {
     summary: 'what a test result says, given the chance before',
     load: () => import('./commands/interpret.ts'),

@@ -13,6 +13,7 @@ import { addSecurityHeaders } from './http/security-headers.ts';
 import { LiveHub } from './live/hub.ts';
 import type { Parts } from './parts.ts';
 import { addAccounts } from './routes/accounts.ts';
+import { addCalendar } from './routes/calendar.ts';
 import { addDevices } from './routes/devices.ts';
 import { addHealthz } from './routes/healthz.ts';
 import { addLive, HEARTBEAT_MS } from './routes/live.ts';
@@ -21,6 +22,7 @@ import { addPin } from './routes/pin.ts';
 import { addSignIn } from './routes/sign-in.ts';
 import { addSignOut } from './routes/sign-out.ts';
 import { addSync } from './routes/sync.ts';
+import type { HomeReader } from './service/home-reader.ts';
 
 export interface Setting {
   /** The built app; without it the server answers calls only. */
@@ -32,6 +34,8 @@ export interface Setting {
   /** Serves TLS with this. */
   readonly tls?: SecureContextOptions;
   readonly log?: { readonly level: LogLevel; readonly target: LogTarget };
+  /** A calendar feed, for whoever has its key. */
+  readonly calendar?: { readonly reader: HomeReader; readonly key: string };
   /** ms between signs of life on /live. */
   readonly heartbeat?: number;
 }
@@ -73,5 +77,6 @@ function addRoutes(app: FastifyInstance, parts: Parts, setting: Setting): void {
   addAccounts(app, parts);
   addDevices(app, parts, hub);
   addSync(app, parts, hub);
+  if (setting.calendar !== undefined) addCalendar(app, parts, setting.calendar);
   addLive(app, parts, { hub, heartbeat: setting.heartbeat ?? HEARTBEAT_MS });
 }

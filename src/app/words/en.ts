@@ -1,4 +1,5 @@
 import { actingWords } from './en/acting.ts';
+import { afterPositiveWords } from './en/after-positive.ts';
 import { bedsideWords } from './en/bedside.ts';
 import { callWords } from './en/calls.ts';
 import { cameraWords } from './en/camera.ts';
@@ -86,6 +87,7 @@ export function english(settings: WordSettings) {
     takingIn: takingInWords(tools),
     calls: callWords(tools),
     meaning: meaningWords(tools),
+    afterPositive: afterPositiveWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

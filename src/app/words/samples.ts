@@ -1,3 +1,4 @@
+import { afterPositiveSamples } from './samples/after-positive.ts';
 import {
   doorSamples,
   findingSamples,
@@ -110,6 +111,7 @@ export const samples: Samples = {
   takingIn: takingInSamples,
   calls: callSamples,
   meaning: meaningSamples,
+  afterPositive: afterPositiveSamples,
   supplies: supplySamples,
   policy: policySamples,
   more: moreSamples,

@@ -30,6 +30,7 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
     case 'consent.decided':
       return `${fact.kind}.${fact.data.test}.${fact.data.from}`;
     case 'upload.set':
+    case 'report.settled':
       return `${fact.kind}.${fact.data.test}`;
     case 'caution.answered':
       return `${fact.kind}.${fact.data.caution}`;
@@ -64,6 +65,7 @@ export function roleNeeded(fact: Fact): Role | undefined {
     case 'sharing.agreed':
     case 'home.tested-on':
     case 'upload.set':
+    case 'report.settled':
     case 'entry.struck-out':
       return 'senior';
     case 'policy.confirmed':

@@ -22,6 +22,14 @@ export interface Options {
   readonly manager: string | undefined;
   readonly title: string | undefined;
   readonly zone: string | undefined;
+  /** Port on the loopback at which a gateway hands over HL7 messages. */
+  readonly mllpPort: number | undefined;
+  /** Whom to write to when something needs somebody. */
+  readonly notify: readonly string[];
+  readonly mailFrom: string | undefined;
+  /** With user and password: from the environment only, so that no list of processes shows it. */
+  readonly smtp: string | undefined;
+  readonly calendarKey: string | undefined;
   readonly help: boolean;
 }
 
@@ -45,6 +53,10 @@ export const HELP = `npm start -- [options]
   --manager NAME       the first manager of a real service
   --title TEXT         what the service calls itself
   --zone ZONE          its time zone, such as Europe/London
+  --mllp-port NUMBER   take HL7 results from a gateway on this machine (loopback only)
+  --notify ADDRESS     write to this address when something needs somebody; may be repeated
+  --mail-from ADDRESS  from which address                     TALLYROUND_SMTP: the mail server
+                       TALLYROUND_CALENDAR_KEY: a key of 20 signs or more opens /calendar.ics
   --log LEVEL          silent, error or info (error)          TALLYROUND_LOG
 `;
 
@@ -57,6 +69,9 @@ const shape = {
   proxy: { type: 'string', multiple: true },
   name: { type: 'string', multiple: true },
   log: { type: 'string' },
+  'mllp-port': { type: 'string' },
+  notify: { type: 'string', multiple: true },
+  'mail-from': { type: 'string' },
   fresh: { type: 'boolean', default: false },
   empty: { type: 'boolean', default: false },
   'no-demo': { type: 'boolean', default: false },
@@ -83,6 +98,18 @@ export function readOptions(args: readonly string[], env: Env, cwd: string): Opt
     values['guide-port'] ?? String(port === 0 ? 0 : port + 1),
   );
   if (typeof guidePort === 'string') return { ok: false, message: guidePort };
+  const mllpPort =
+    values['mllp-port'] === undefined ? undefined : portOf('--mllp-port', values['mllp-port']);
+  if (typeof mllpPort === 'string') return { ok: false, message: mllpPort };
+  const smtp = env['TALLYROUND_SMTP'];
+  if ((values.notify?.length ?? 0) > 0 && (smtp === undefined || values['mail-from'] === undefined))
+    return {
+      ok: false,
+      message: '--notify needs --mail-from, and the mail server in TALLYROUND_SMTP.',
+    };
+  const calendarKey = env['TALLYROUND_CALENDAR_KEY'];
+  if (calendarKey !== undefined && calendarKey.length < 20)
+    return { ok: false, message: 'TALLYROUND_CALENDAR_KEY: 20 signs or more, drawn by chance.' };
   const log = values.log ?? env['TALLYROUND_LOG'] ?? 'error';
   if (!isLevel(log)) return { ok: false, message: `--log ${log}: say silent, error or info.` };
   const homeNetwork = values['home-network'];
@@ -103,6 +130,11 @@ export function readOptions(args: readonly string[], env: Env, cwd: string): Opt
       manager: values.manager,
       title: values.title,
       zone: values.zone ?? env['TALLYROUND_ZONE'],
+      mllpPort,
+      notify: list(values.notify, undefined),
+      mailFrom: values['mail-from'],
+      smtp,
+      calendarKey,
       help: values.help,
     },
   };

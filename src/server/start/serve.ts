@@ -2,11 +2,15 @@ import { existsSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
+import { carriedPolicies } from '../../../policies/carried.ts';
 import { buildApp, type Setting } from '../app.ts';
 import { demoSignIns } from '../demo/settle.ts';
 import { inUrl } from '../home-network/addresses.ts';
 import { errorLine } from '../http/log.ts';
+import { openGateway } from '../intake/gateway.ts';
+import { openNotices } from '../notices/open.ts';
 import type { Parts } from '../parts.ts';
+import { HomeReader } from '../service/home-reader.ts';
 import { type Begun, begin } from './begin.ts';
 import { holdFolder, moveAside, places, prepareFolder } from './data-folder.ts';
 import { listenFault } from './faults.ts';
@@ -54,10 +58,22 @@ async function start(options: Options, machine: Machine, closing: Closing): Prom
   closing.add(begun.close);
   const { title } = begun.parts.accounts.settings;
   const network = options.homeNetwork ? await openHomeNetwork(options, machine, title) : undefined;
-  const app = await buildApp(begun.parts, settingOf(options, machine, network));
+  const { zone } = begun.parts.accounts.settings;
+  const reader = new HomeReader(begun.parts.ledger.store, { zone, policies: carriedPolicies() });
+  const app = await buildApp(begun.parts, settingOf(options, machine, { network, reader }));
   closing.add(() => app.close());
   const url = await listen(app, options, network);
   hold.say(url);
+  if (options.mllpPort !== undefined) {
+    const gateway = await openGateway(begun.parts, reader, options.mllpPort).catch(
+      (error: unknown) => {
+        throw listenFault(error, '127.0.0.1', options.mllpPort ?? 0);
+      },
+    );
+    closing.add(gateway.close);
+  }
+  const notices = openNotices(begun.parts, reader, options, (error) => noteFault(machine, error));
+  if (notices) closing.add(notices);
   const guide = network && (await openGuide(network, options, { title, appUrl: url }));
   if (guide) closing.add(guide.close);
   const secured = network && { network, server: app.server as unknown as Secured['server'] };
@@ -86,13 +102,19 @@ function setAside(options: Options, machine: Machine): string | undefined {
   return moveAside(options.data, machine.now());
 }
 
-function settingOf(options: Options, machine: Machine, network: HomeNetwork | undefined): Setting {
+function settingOf(
+  options: Options,
+  machine: Machine,
+  { network, reader }: { readonly network: HomeNetwork | undefined; readonly reader: HomeReader },
+): Setting {
+  const { calendarKey: key } = options;
   return {
     appFolder: machine.appFolder,
     names: new Set([...options.names, ...(network?.names ?? [])]),
     proxies: options.proxies,
     log: { level: options.log, target: machine.log },
     ...(network && { tls: network.tls }),
+    ...(key !== undefined && { calendar: { reader, key } }),
   };
 }
 

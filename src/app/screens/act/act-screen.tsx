@@ -21,6 +21,7 @@ import { paths, to } from '../paths.ts';
 import { TestWire } from '../test/test-wire.tsx';
 import type { ActionForm } from './action-line.tsx';
 import { ActionLine } from './action-line.tsx';
+import { AfterPositive } from './after-positive.tsx';
 import { ResultNotices } from './result-notices.tsx';
 import './act.css';
 
@@ -82,6 +83,7 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
           ))}
         </ul>
       </Part>
+      <AfterPositive story={story} />
       <ResultMeaning test={test.id} />
       {result.data.outcome !== 'negative' && here && <Notice kind="note" title={say.caution} />}
     </>

@@ -1,0 +1,166 @@
+import { createConnection } from 'node:net';
+import Fastify from 'fastify';
+import { SMTPServer } from 'smtp-server';
+import { afterEach, describe, expect, it } from 'vitest';
+import { carriedPolicies } from '../../policies/carried.ts';
+import { tray } from '../../src/care/results/tray.ts';
+import type { Instant } from '../../src/care/time.ts';
+import { openGateway } from '../../src/server/intake/gateway.ts';
+import { sendNotices } from '../../src/server/notices/mail.ts';
+import { pendingIn } from '../../src/server/notices/pending.ts';
+import { addCalendar } from '../../src/server/routes/calendar.ts';
+import { HomeReader } from '../../src/server/service/home-reader.ts';
+import type { Home } from './home.ts';
+import { startHome } from './home.ts';
+
+const endings: (() => Promise<unknown> | unknown)[] = [];
+afterEach(async () => {
+  for (const end of endings.splice(0).reverse()) await end();
+});
+
+const message = (id = 'M1', more = '') =>
+  [
+    `MSH|^~\\&|LIS|DEMOLAB|TALLY|HOME|20261125091500+0000||ORU^R01^ORU_R01|${id}|P|2.5.1`,
+    `PID|1||H1||Finch^Oriel||19410602|F${more}`,
+    'OBR|1|R-100|L-77|94500-6^SARS-CoV-2 RNA^LN|||20261124|||||||||||||||20261125|||F',
+    'OBX|1|CWE|94500-6^SARS-CoV-2 RNA^LN||10828004^Positive^SCT||||||F',
+    'SPM|1|KQT00000019',
+  ].join('\r');
+const framed = (text: string) => Buffer.from(`\u000b${text}\r\u001c\r`, 'utf8');
+
+async function gateway(): Promise<{ home: Home; reader: HomeReader; port: number }> {
+  const home = await startHome();
+  endings.push(home.stop);
+  const { zone } = home.parts.accounts.settings;
+  const reader = new HomeReader(home.parts.ledger.store, { zone, policies: carriedPolicies() });
+  const listener = await openGateway(home.parts, reader, 0);
+  endings.push(listener.close);
+  return { home, reader, port: listener.port };
+}
+
+/** Sends pieces as they are and answers so many acknowledgements. */
+function talk(port: number, pieces: readonly Buffer[], answers: number): Promise<string[]> {
+  return new Promise((resolve, reject) => {
+    const socket = createConnection({ host: '127.0.0.1', port });
+    let heard = '';
+    socket.on('error', reject);
+    socket.on('data', (piece) => {
+      heard += piece.toString('utf8');
+      const whole = heard.split('\u001c\r').slice(0, -1);
+      if (whole.length < answers) return;
+      socket.destroy();
+      resolve(whole);
+    });
+    for (const piece of pieces) socket.write(piece);
+  });
+}
+
+describe('a gateway on this machine', () => {
+  it('hands a result over, and is told that it was kept; nobody here has its code, so it waits', async () => {
+    const { reader, port } = await gateway();
+    const [answer] = await talk(port, [framed(message())], 1);
+    expect(answer).toContain('MSA|AA|M1|');
+    const [waits] = tray(await reader.read());
+    expect(waits).toMatchObject({ match: { reasons: ['code-unknown'] } });
+    expect(waits?.received).toMatchObject({
+      by: 'gateway',
+      data: { source: 'hl7', outcome: 'positive' },
+    });
+  });
+  it('the same message twice changes nothing, in pieces or together', async () => {
+    const { reader, port } = await gateway();
+    const whole = framed(message());
+    await talk(port, [whole.subarray(0, 40), whole.subarray(40), framed(message('M2'))], 2);
+    expect(tray(await reader.read())).toHaveLength(1);
+  });
+  it('a broken message is refused with its place, and the next one is taken', async () => {
+    const { reader, port } = await gateway();
+    const answers = await talk(
+      port,
+      [
+        framed('MSH|^~\\&|X\rwhat is this'),
+        framed('MSH#$~*@#A####20261125##ADT$A01#M9'),
+        Buffer.from('noise'),
+        framed(message('M3')),
+      ],
+      3,
+    );
+    expect(answers[0]).toContain('MSA|AR|');
+    expect(answers[1]).toContain('MSA#AR#M9#');
+    expect(answers[2]).toContain('MSA|AA|M3|');
+    expect(tray(await reader.read())).toHaveLength(1);
+  });
+});
+
+describe('notices', () => {
+  it('go to a real mail server, once, and say nothing of health or of anybody', async () => {
+    const letters: string[] = [];
+    const server = new SMTPServer({
+      ...{ authOptional: true, disabledCommands: ['STARTTLS'], logger: false },
+      onData: (stream, _session, done) => {
+        let text = '';
+        stream.on('data', (piece: Buffer) => (text += piece.toString('utf8')));
+        stream.on('end', () => {
+          letters.push(text);
+          done();
+        });
+      },
+    });
+    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+    endings.push(() => new Promise<void>((resolve) => server.close(() => resolve())));
+    const bound = server.server.address();
+    const smtp = `smtp://127.0.0.1:${typeof bound === 'object' && bound !== null ? bound.port : 0}`;
+
+    const { reader, port } = await gateway();
+    await talk(port, [framed(message())], 1);
+    const home = await reader.read();
+    const now = '2026-11-25T09:30:00.000Z' as Instant;
+    const keys = new Set<string>();
+    const told = {
+      has: (key: string) => keys.has(key),
+      add: (more: readonly string[]) => more.forEach((key) => keys.add(key)),
+    };
+    const mail = { smtp, from: 'tallyround@home.invalid', to: ['oncall@home.invalid'] };
+    expect(pendingIn(home, now)).toHaveLength(1);
+    expect(await sendNotices(home, now, { mail, told })).toBe(1);
+    expect(await sendNotices(home, now, { mail, told })).toBe(0);
+    expect(letters).toHaveLength(1);
+    expect(letters[0]).toContain('Subject: Tallyround: something needs you');
+    expect(letters[0]).not.toMatch(/positive|negative|virus|result|Finch|Oriel|KQT/i);
+  });
+  it('what could not be sent is tried again', async () => {
+    const { reader, port } = await gateway();
+    await talk(port, [framed(message())], 1);
+    const keys = new Set<string>();
+    const told = {
+      has: (key: string) => keys.has(key),
+      add: (more: readonly string[]) => more.forEach((key) => keys.add(key)),
+    };
+    const mail = { smtp: 'smtp://127.0.0.1:1', from: 'a@home.invalid', to: ['b@home.invalid'] };
+    const now = '2026-11-25T09:30:00.000Z' as Instant;
+    await expect(sendNotices(await reader.read(), now, { mail, told })).rejects.toThrow();
+    expect(keys.size).toBe(0);
+  });
+});
+
+describe('the calendar feed', () => {
+  it('opens with its key as a password, never in the address, and else says nothing', async () => {
+    const { home, reader } = await gateway();
+    const key = 'a-key-drawn-by-chance-1';
+    const app = Fastify();
+    addCalendar(app, home.parts, { reader, key });
+    const ask = (authorization?: string) =>
+      app.inject({
+        url: '/calendar.ics',
+        ...(authorization !== undefined && { headers: { authorization } }),
+      });
+    const basic = (password: string) =>
+      `Basic ${Buffer.from(`home:${password}`).toString('base64')}`;
+    expect((await ask()).statusCode).toBe(401);
+    expect((await ask(basic('wrong'))).body).toBe('');
+    const opened = await ask(basic(key));
+    expect(opened.statusCode).toBe(200);
+    expect(opened.headers['content-type']).toContain('text/calendar');
+    expect(opened.body).toContain('BEGIN:VCALENDAR');
+  });
+});
