@@ -37,7 +37,7 @@ async function doubted(): Promise<void> {
   await answer('What was tried to help them decide?', 'Pictures, her sister, a quiet morning.');
   await answer('Why is there a doubt?', 'She asked who died when shown the swab.');
   for (const cannot of [true, false, true, false]) {
-    await pick(cannot ? 'They cannot' : 'They can');
+    await pick(cannot ? /^They cannot$/ : /^They can$/);
     await answer('In their words, or what they did', 'She said "kettle" and turned away.');
   }
 }
@@ -51,7 +51,10 @@ describe('a decision', () => {
     expect(await page.getByRole('radio', { checked: true }).count()).toBe(0);
     await pick(/They can make this decision now/);
     await press('Go on');
-    await page.getByRole('alert').getByText(/does not fit what you wrote/).waitFor();
+    await page
+      .getByRole('alert')
+      .getByText(/does not fit what you wrote/)
+      .waitFor();
     await pick(/They cannot make this decision now/);
     await press('Go on');
     await answer('Why can they not do it?', 'Her dementia: she loses the thread within a minute.');
@@ -59,7 +62,10 @@ describe('a decision', () => {
     await press('Go on');
     await answer('Could they decide later? Can it wait?', 'Not for this round.');
     await answer('What do they feel, wish and believe?', 'She liked to be well for her sister.');
-    await answer('Who was asked, and what did they say?', 'Her sister and key worker: yes, gently.');
+    await answer(
+      'Who was asked, and what did they say?',
+      'Her sister and key worker: yes, gently.',
+    );
     await answer('Which ways were weighed up?', 'No test; nose only; both. Nose only.');
     await answer('On what terms?', 'With Pia, in her chair.');
     await answer('What ends it at once?', 'Pulls her sleeve over her face.');
@@ -97,7 +103,10 @@ describe('a decision', () => {
     await press('Go on');
     await press('Keep the decision');
     await part('Decision').getByText('Nobody has seen the paper').waitFor();
-    await part('Tests now').getByText(/Nobody has seen the paper/).first().waitFor();
+    await part('Tests now')
+      .getByText(/Nobody has seen the paper/)
+      .first()
+      .waitFor();
   });
 
   it('a draft is kept as it is typed, and turning back drops what the path no longer asks', async () => {
@@ -153,7 +162,9 @@ describe('pictures for the person', () => {
     await page.getByRole('heading', { name: 'Now' }).waitFor();
     await page.getByText('They wear a mask and gloves.').waitFor();
     const tree = await page.locator('main').ariaSnapshot();
-    expect(tree).toMatch(/heading "Now" \[level=2\][\s\S]*heading "Next" \[level=2\][\s\S]*button "Stop"/);
+    expect(tree).toMatch(
+      /heading "Now" \[level=2\][\s\S]*heading "Next" \[level=2\][\s\S]*button "Stop"/,
+    );
     await pick('Cymraeg');
     await page.getByText('Needs a native reader before it is used.').first().waitFor();
     await page.getByRole('button', { name: 'Stop', exact: true }).press('Enter');
@@ -169,10 +180,18 @@ describe('afterwards', () => {
     await pick('calm');
     await fill('What helped?', 'His own blue towel.');
     await press('Keep');
-    await part('For the plan, from how it went').getByText(/His own blue towel/).waitFor();
-    expect(await part('Support plan').getByText(/blue towel/).count()).toBe(0);
+    await part('For the plan, from how it went')
+      .getByText(/His own blue towel/)
+      .waitFor();
+    expect(
+      await part('Support plan')
+        .getByText(/blue towel/)
+        .count(),
+    ).toBe(0);
     await press('Put this into the plan');
-    await part('Support plan').getByText(/blue towel/).waitFor();
+    await part('Support plan')
+      .getByText(/blue towel/)
+      .waitFor();
     expect(await part('For the plan, from how it went').count()).toBe(0);
   });
 
@@ -187,7 +206,9 @@ describe('afterwards', () => {
     await pick('Yes');
     await pick('The person said so');
     await press('Keep');
-    await part('Who is told results').getByText(/Wren Vale/).waitFor();
+    await part('Who is told results')
+      .getByText(/Wren Vale/)
+      .waitFor();
     await part('Swabs').getByText('Letters').first().click();
     await part('Swabs').getByRole('link', { name: 'For the doctor' }).first().click();
     await page.getByText('It is not a diagnosis.').first().waitFor();
