@@ -15,6 +15,7 @@ export type Shelf =
   | 'test'
   | 'box'
   | 'reference'
+  | 'report'
   | 'action'
   | 'finding'
   | 'practice';

@@ -34,8 +34,35 @@ export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
     summary: 'when to order kits, and what may expire',
     load: () => import('./commands/reorder.ts'),
   },
+  plan: {
+    summary: 'the order of a round that can be kept, or what to change so that it can',
+    load: () => import('./commands/plan.ts'),
+  },
   'check-code': {
     summary: 'check digits and near-miss codes',
     load: () => import('./commands/check-code.ts'),
   },
+};
+
+/** What is done to a service on its data folder. */
+export const UPKEEP: Readonly<Record<string, CommandEntry>> = {
+  begin: { summary: 'begin a real service', load: () => import('./upkeep/begin.ts') },
+  verify: {
+    summary: 'count every id and link of a service again',
+    load: () => import('./upkeep/verify.ts'),
+  },
+  backup: { summary: 'everything in one sealed file', load: () => import('./upkeep/backup.ts') },
+  restore: {
+    summary: 'put a service back from a sealed backup',
+    load: () => import('./upkeep/restore.ts'),
+  },
+  export: {
+    summary: 'the facts without names, for an inspector',
+    load: () => import('./upkeep/export.ts'),
+  },
+  'reset-pin': {
+    summary: 'a PIN for one sign-in',
+    load: () => import('./upkeep/reset-pin.ts'),
+  },
+  tablets: { summary: 'list tablets, or refuse one', load: () => import('./upkeep/tablets.ts') },
 };

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
-import { COMMANDS } from './commands.ts';
+import { COMMANDS, UPKEEP } from './commands.ts';
 
 const manifest = JSON.parse(
   readFileSync(new URL('../../package.json', import.meta.url), 'utf8'),
@@ -17,7 +17,7 @@ export async function main(args: readonly string[]): Promise<void> {
   const asked = args.find((a) => !a.startsWith('-'));
   // "help COMMAND" needs that command's own words too.
   const wanted = asked === 'help' ? args[args.indexOf('help') + 1] : asked;
-  for (const [name, { summary, load }] of Object.entries(COMMANDS)) {
+  for (const [name, { summary, load }] of Object.entries({ ...COMMANDS, ...UPKEEP })) {
     if (name === wanted) (await load()).register(program);
     else program.command(name).description(summary);
   }

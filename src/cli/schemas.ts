@@ -12,11 +12,11 @@ export async function statisticModules(): Promise<readonly StatisticModule[]> {
 }
 
 function schemaText(schema: v.GenericSchema, title: string, typeMode: 'input' | 'output'): string {
-  // Finite numbers are all that JSON has, so that rule needs no words in the schema.
+  // Finite numbers are all that JSON has; what only shows between fields, a schema cannot say.
   const body = toJsonSchema(schema, {
     typeMode,
     target: 'draft-2020-12',
-    ignoreActions: ['finite'],
+    ignoreActions: ['finite', 'raw_check'],
   });
   return `${JSON.stringify({ $schema: 'https://json-schema.org/draft/2020-12/schema', title, ...body }, null, 2)}\n`;
 }

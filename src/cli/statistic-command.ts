@@ -21,7 +21,18 @@ export interface StatisticCommand<Input extends AnySchema, Output extends AnySch
   readonly example: v.InferInput<Input>;
   /** Columns of a CSV file, if one may be given; the rest of the input comes with --with. */
   readonly csv?: { readonly columns: string; readonly read: (rows: readonly CsvRow[]) => object };
-  readonly run: (input: v.InferOutput<Input>) => Outcome<v.InferInput<Output>>;
+  readonly run: (
+    input: v.InferOutput<Input>,
+    flags?: Readonly<Record<string, unknown>>,
+  ) => Outcome<v.InferInput<Output>>;
+  /** Options of its own: how they are written, and what they mean. */
+  readonly flags?: readonly (readonly [flags: string, description: string])[];
+  /** The answer as lines of text, for --table. */
+  readonly table?: (answer: v.InferOutput<Output>, input: v.InferOutput<Input>) => string;
+  /** The exit code that tells a script what the answer was; 0 unless given. */
+  readonly exitCode?: (answer: v.InferOutput<Output>) => number;
+  /** More for --help. */
+  readonly notes?: string;
 }
 
 /** A statistic command's file exports this besides `register`, for schemas and tests. */
@@ -29,9 +40,10 @@ export interface StatisticModule extends CommandModule {
   readonly definition: StatisticCommand<AnySchema, AnySchema>;
 }
 
-interface Options {
+interface Options extends Readonly<Record<string, unknown>> {
   readonly csv?: boolean;
   readonly with?: string;
+  readonly table?: boolean;
 }
 
 /** An error in what was given: shown without a stack, exit code 2. */
@@ -81,20 +93,29 @@ async function answer(
   definition: StatisticCommand<AnySchema, AnySchema>,
   file: string | undefined,
   options: Options,
-): Promise<unknown> {
+): Promise<string> {
   const parsed = v.safeParse(definition.input, await readInput(definition, file, options));
   if (!parsed.success)
     throw new InputError(`the input is not right:\n${inputErrors(parsed.issues).join('\n')}`);
-  const outcome = definition.run(parsed.output);
+  const outcome = definition.run(parsed.output, options);
   if (!outcome.ok) throw new InputError(`${outcome.detail} (${outcome.reason})`);
-  return v.parse(definition.output, outcome.value);
+  const found = v.parse(definition.output, outcome.value);
+  process.exitCode = definition.exitCode?.(found) ?? 0;
+  return options.table === true && definition.table
+    ? definition.table(found, parsed.output)
+    : JSON.stringify(found, null, 2);
 }
 
-function helpText({ name, example, csv }: StatisticCommand<AnySchema, AnySchema>): string {
+function helpText({
+  name,
+  example,
+  csv,
+  notes = '',
+}: StatisticCommand<AnySchema, AnySchema>): string {
   const columns = csv
     ? `\nA CSV file needs a first line with: ${csv.columns}. What else is needed goes in --with.\n`
     : '';
-  return `${columns}
+  return `${columns}${notes && `\n${notes}\n`}
 Example:
   echo '${JSON.stringify(example)}' | tallyround ${name}
 
@@ -107,7 +128,7 @@ export function statisticCommand<Input extends AnySchema, Output extends AnySche
 ): StatisticModule {
   const general = definition as unknown as StatisticCommand<AnySchema, AnySchema>;
   const register = (program: Command): void => {
-    program
+    const command = program
       .command(general.name)
       .description(general.description)
       .argument('[file]', 'JSON or CSV file; standard input if left out')
@@ -116,15 +137,15 @@ export function statisticCommand<Input extends AnySchema, Output extends AnySche
       .addHelpText('after', helpText(general))
       .action(async (file: string | undefined, options: Options) => {
         try {
-          process.stdout.write(
-            `${JSON.stringify(await answer(general, file, options), null, 2)}\n`,
-          );
+          process.stdout.write(`${await answer(general, file, options)}\n`);
         } catch (error) {
           if (!(error instanceof InputError)) throw error;
           process.stderr.write(`tallyround ${general.name}: ${error.message}\n`);
           process.exitCode = 2;
         }
       });
+    for (const [flags, description] of general.flags ?? []) command.option(flags, description);
+    if (general.table) command.option('--table', 'a table to read instead of JSON');
   };
   return { definition: general, register };
 }

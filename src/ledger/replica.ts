@@ -63,6 +63,11 @@ export class Replica<State, Fact = LedgerFact> {
     return this.#concluder();
   }
 
+  /** What the server gave a fact when it took it in; undefined while it waits. */
+  reached(fact: Parameters<typeof envelopes.reached>[1]): envelopes.Reached | undefined {
+    return envelopes.reached(this.#envelopes, fact);
+  }
+
   /** The same for two replicas with the same facts, however each came by them. */
   digest(): string {
     return `${this.options.fold.digest(this.#state)}\n${envelopes.digest(this.#envelopes)}`;

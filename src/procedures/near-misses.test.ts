@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { demoPolicy, Trial } from '../../test/trial/home.ts';
-import { plan, startTurn, touch, turnTo } from '../../test/trial/round.ts';
+import { plan, startTurn, swab, touch, turnTo } from '../../test/trial/round.ts';
 import { nearPairs } from '../care/custody/near-codes.ts';
 import type { PersonId, StaffId, TurnId } from '../care/ids.ts';
 import type { Code } from '../care/kind.ts';
 import type { Day } from '../care/time.ts';
-import { packBag } from './pack.ts';
+import { dayOf } from '../care/time.ts';
+import { leakedAtPacking, packBag } from './pack.ts';
+import { recordResult } from './record-result.ts';
 import { receiveKits } from './supplies.ts';
 import { decideTouch } from './take-swab/decide.ts';
 
@@ -113,6 +115,30 @@ describe('a code that is nearly another live code', () => {
     expect(trial.refused(packBag(trial.home, bag, trial.doing)).reason).toBe('code-near');
     trial.must(packBag(trial.home, { ...bag, second: 'pia' as StaffId }, trial.doing));
     expect(corwen).toBe('corwenvale' as PersonId);
+  });
+
+  it('asks again when a result is typed, and keeps who read it', () => {
+    const { trial, round, corwen } = unchecked();
+    swab(trial, round, corwen, 'KX4T7QPB');
+    const given = {
+      ...({ code: 'KX4T7QPB', how: 'typed-twice', outcome: 'negative' } as const),
+      reported: dayOf(trial.now, trial.home.service.zone),
+      second: { is: 'born', value: '1951-03-03' },
+    } as const;
+    expect(trial.refused(recordResult(trial.home, given, trial.doing)).reason).toBe('code-near');
+    const read = { ...given, reader: 'pia' as StaffId };
+    const [kept] = trial.must(recordResult(trial.home, read, trial.doing));
+    expect(kept).toMatchObject({ data: { near: ['KX4T7QP8'] }, with: ['pia'] });
+  });
+
+  it('closes no typed code for ever that may be a slip onto another tube', () => {
+    const { trial, round, corwen } = unchecked();
+    swab(trial, round, corwen, 'KX4T7QPB');
+    const bag = { round, code: 'KX4T7QPB', how: 'typed-twice' } as const;
+    expect(trial.refused(leakedAtPacking(trial.home, bag, trial.doing)).reason).toBe('code-near');
+    const read = { ...bag, second: 'pia' as StaffId };
+    const [closed] = trial.must(leakedAtPacking(trial.home, read, trial.doing));
+    expect(closed).toMatchObject({ kind: 'kit.spoiled', with: ['pia'] });
   });
 });
 

@@ -43,11 +43,15 @@ describe('the pack table', () => {
     const all = house();
     const { trial, round, people } = all;
     const [test] = swabAll(all);
-    trial.must(leakedAtPacking(trial.home, { round, code: kitCode(1) }));
-    expect(testOf(trial.home, test!).spoilReason).toBe('leak');
-    expect(trial.refused(leakedAtPacking(trial.home, { round, code: kitCode(1) })).reason).toBe(
-      'code-closed',
+    trial.must(
+      leakedAtPacking(trial.home, { round, code: kitCode(1), how: 'scanned' }, trial.doing),
     );
+    expect(testOf(trial.home, test!).spoilReason).toBe('leak');
+    expect(
+      trial.refused(
+        leakedAtPacking(trial.home, { round, code: kitCode(1), how: 'scanned' }, trial.doing),
+      ).reason,
+    ).toBe('code-closed');
     expect(trial.refused(pack(trial, round, kitCode(1))).reason).toBe('code-closed');
     expect(wireOf(trial.home, found(all), people[0]!)).toMatchObject({
       so: 'kit-fault',

@@ -69,9 +69,11 @@ function packRefusal(home: Home, round: Round, test: Test): Refusal | undefined 
 /** A bag that leaks, scanned at the pack table: its code is closed for ever. */
 export function leakedAtPacking(
   home: Home,
-  { round, code: given }: { readonly round: RoundId; readonly code: string },
+  scan: ReadCode & { readonly round: RoundId },
+  doing: Doing,
 ): Outcome {
-  const code = given.trim() as Code;
+  const { round } = scan;
+  const code = scan.code.trim() as Code;
   const test = testByCode(home, code);
   const turn = test?.turn === undefined ? undefined : turnOf(home, test.turn);
   if (test === undefined || turn === undefined) return refuse({ reason: 'code-unknown', code });
@@ -79,7 +81,15 @@ export function leakedAtPacking(
   if (test.spoiled !== undefined)
     return refuse({ reason: 'code-closed', code, person, at: test.spoiled.at });
   if (turn.round !== round) return refuse({ reason: 'other-round', person, test: test.id });
-  return allow([{ kind: 'kit.spoiled', data: { turn: turn.id, test: test.id, why: 'leak' } }]);
+  const unsure = needsSecond(home, scan, doing);
+  if (unsure !== undefined) return refuse(unsure);
+  return allow([
+    {
+      kind: 'kit.spoiled',
+      data: { turn: turn.id, test: test.id, why: 'leak' },
+      ...witnesses(doing, [scan.second]),
+    },
+  ]);
 }
 
 /** The outer box is shut and wiped, on exactly the tests that are in it. */

@@ -24,6 +24,15 @@ export interface RoundPlan {
   readonly recorder: StaffId;
   readonly people: readonly PersonId[];
   readonly leftOff: readonly LeftOff[];
+  /** Where the planner worked them out: each person's time and pair. */
+  readonly timed?: readonly TimedVisit[];
+}
+
+export interface TimedVisit {
+  readonly person: PersonId;
+  readonly at: Instant;
+  readonly swabber: StaffId;
+  readonly recorder: StaffId;
 }
 
 /** Plans a round, or plans one again. Each person on it carries the rule that put them there. */
@@ -85,12 +94,14 @@ function unsaid(home: Home, plan: RoundPlan): PersonId | undefined {
 }
 
 function listed(home: Home, plan: RoundPlan): Listed[] {
+  const timed = new Map(plan.timed?.map(({ person, ...visit }) => [person, visit]));
   const due = new Map(
     dueOn(home, { on: plan.day, test: plan.test }).map((line) => [line.person.id, line]),
   );
   return [...new Set(plan.people)].map((person) => ({
     person,
     why: due.get(person)?.reasons[0]?.rule ?? ('asked-for' as const),
+    ...timed.get(person),
   }));
 }
 

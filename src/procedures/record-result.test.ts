@@ -75,7 +75,13 @@ describe('a result by its code', () => {
     const all = house();
     const { trial } = all;
     const [test] = swabAll(all);
-    trial.must(leakedAtPacking(trial.home, { round: all.round, code: kitCode(1) }));
+    trial.must(
+      leakedAtPacking(
+        trial.home,
+        { round: all.round, code: kitCode(1), how: 'scanned' },
+        trial.doing,
+      ),
+    );
     trial.must(recordResult(trial.home, { ...given, second: born }, trial.doing));
     expect(findings(trial.home)).toMatchObject([{ kind: 'result-for-closed', tests: [test] }]);
   });

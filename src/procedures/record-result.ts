@@ -14,6 +14,7 @@ import { memberOf, workingHere } from '../care/staff/member.ts';
 import type { Day, Instant } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
+import { needsSecond, ruledOut, witnesses } from './second-person.ts';
 
 export interface GivenResult {
   readonly code: string;
@@ -25,6 +26,8 @@ export interface GivenResult {
   readonly second:
     | { readonly is: 'born' | 'name' | 'reference'; readonly value: string }
     | undefined;
+  /** The colleague who read the code too, where it was typed and looks like another. */
+  readonly reader?: StaffId;
   /** This corrects or withdraws what was reported before. */
   readonly corrects?: boolean;
   /** Nothing on it matches the person: kept all the same, and held until a senior has settled it. */
@@ -50,12 +53,20 @@ export function recordResult(home: Home, given: GivenResult, doing: Doing): Outc
   if (given.reported > today(home, doing))
     return refuse({ reason: 'in-the-future', field: 'reported' });
   const code = given.code.trim() as Code;
+  const read = {
+    code,
+    how: given.how,
+    ...(given.reader !== undefined && { second: given.reader }),
+  };
+  const unsure = needsSecond(home, read, doing);
+  if (unsure !== undefined) return refuse(unsure);
+  const fact = factOf(given, { ...ruledOut(home, read), ...witnesses(doing, [given.reader]) });
   const named = testNamed(home, code);
-  if (named === undefined) return allow([fact(given, { code, matched: 'none', replaces: [] })]);
+  if (named === undefined) return allow([fact({ code, matched: 'none', replaces: [] })]);
   const { test } = named;
   if (given.second === undefined || !agrees(home, named, given.second)) {
     if (given.doubtful !== true) return refuse({ reason: 'second-identifier-differs' });
-    return allow([fact(given, { code, test, matched: 'none', replaces: [] })]);
+    return allow([fact({ code, test, matched: 'none', replaces: [] })]);
   }
   const before = resultsFor(home, named.test);
   const [last] = before;
@@ -63,24 +74,29 @@ export function recordResult(home: Home, given: GivenResult, doing: Doing): Outc
     return refuse({ reason: 'result-exists', outcome: last.data.outcome, at: last.at });
   }
   const replaces = before.map((result) => result.id);
-  return allow([fact(given, { code, test, matched: given.second.is, replaces })]);
+  return allow([fact({ code, test, matched: given.second.is, replaces })]);
 }
 
 type Recorded = Extract<NewFact, { kind: 'result.recorded' }>;
 
-const fact = (
-  given: GivenResult,
-  found: Pick<Recorded['data'], 'code' | 'test' | 'matched'> & {
-    replaces: NonNullable<Recorded['data']['replaces']>;
-  },
-): Recorded => {
-  const { replaces, ...rest } = found;
-  const { outcome, how, reported } = given;
-  return {
-    kind: 'result.recorded',
-    data: { ...rest, outcome, how, reported, ...(replaces.length > 0 && { replaces }) },
-  };
+type Found = Pick<Recorded['data'], 'code' | 'test' | 'matched'> & {
+  replaces: NonNullable<Recorded['data']['replaces']>;
 };
+
+const factOf =
+  (
+    { outcome, how, reported }: GivenResult,
+    { near, ...others }: { readonly near?: Code[]; readonly with?: StaffId[] },
+  ) =>
+  ({ replaces, ...found }: Found): Recorded => ({
+    kind: 'result.recorded',
+    data: {
+      ...{ ...found, outcome, how, reported },
+      ...(near !== undefined && { near }),
+      ...(replaces.length > 0 && { replaces }),
+    },
+    ...others,
+  });
 
 /**
  * Whether the second detail on a result is that of the person its code leads to. Compared without

@@ -8,6 +8,9 @@ import type { Role } from '../../care/staff/facts.ts';
 import { ranks } from '../../care/staff/rights.ts';
 import type { Day, Instant } from '../../care/time.ts';
 import { dayOf } from '../../care/time.ts';
+import type { Reached } from '../../ledger/findings/envelopes.ts';
+import type { Finding as ChainFinding } from '../../ledger/findings/finding.ts';
+import type { Verdict } from '../../ledger/verify.ts';
 import type { Doing, Outcome } from '../../procedures/doing.ts';
 import type { SyncState } from '../pieces/page/sync-state.ts';
 import type { Calls } from '../tablet/calls.ts';
@@ -35,6 +38,12 @@ export interface Desk {
   readonly monotonic: () => number;
   /** Decides on the home as it is now and keeps the facts before it answers. */
   readonly act: (decide: (home: Home, doing: Doing) => Outcome) => Promise<Acted>;
+  /** When and through which device a fact reached the server; undefined while it waits here. */
+  readonly reached: (fact: Pick<Fact, 'id' | 'device' | 'seq'>) => Reached | undefined;
+  /** What the chains themselves show: forks, gaps, clocks and the like. */
+  readonly chainFindings: () => readonly ChainFinding[];
+  /** Counts every id and link of this tablet's records again; undefined where it keeps none. */
+  readonly verify: (() => Promise<Verdict>) | undefined;
   readonly lock: () => void;
   /** Another colleague takes the tablet; the screen stays. */
   readonly changeHands: () => void;

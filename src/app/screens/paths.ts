@@ -1,4 +1,12 @@
-import type { DeliveryId, FactId, PersonId, RoundId, StaffId, TestId } from '../../care/ids.ts';
+import type {
+  DeliveryId,
+  FactId,
+  PersonId,
+  ReportId,
+  RoundId,
+  StaffId,
+  TestId,
+} from '../../care/ids.ts';
 
 /** Every address in the app. Ids mean nothing to a reader over the shoulder; no name stands in one. */
 export const paths = {
@@ -7,6 +15,7 @@ export const paths = {
   newRound: '/rounds/new',
   round: (id: RoundId) => `/round/${id}`,
   editRound: (id: RoundId) => `/round/${id}/edit`,
+  replan: (id: RoundId) => `/round/${id}/replan`,
   runSheet: (id: RoundId) => `/round/${id}/sheet`,
   turn: (round: RoundId, person: PersonId) => `/round/${round}/turn/${person}`,
   pack: (id: RoundId) => `/round/${id}/pack`,
@@ -64,6 +73,11 @@ export const paths = {
   ppe: '/kits/ppe',
   results: '/results',
   newResult: '/results/new',
+  takeIn: '/results/take-in',
+  tray: '/results/tray',
+  report: (id: ReportId) => `/results/tray/${id}`,
+  callList: '/results/calls',
+  houseChance: '/results/house',
   test: (id: TestId) => `/test/${id}`,
   evidence: (id: TestId) => `/test/${id}/evidence`,
   chase: (id: TestId) => `/test/${id}/chase`,

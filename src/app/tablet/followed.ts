@@ -1,5 +1,7 @@
 import type { LedgerFact } from '../../ledger/fact.ts';
+import type { Reached } from '../../ledger/findings/envelopes.ts';
 import type { Finding } from '../../ledger/findings/finding.ts';
+import type { DeviceId, FactId } from '../../ledger/ids.ts';
 import { Replica, type ReplicaOptions } from '../../ledger/replica.ts';
 import type { Readable } from './observable.ts';
 
@@ -25,6 +27,16 @@ export class Followed<State, Fact = LedgerFact> implements Readable<State> {
 
   findings(): readonly Finding[] {
     return this.replica.findings();
+  }
+
+  /** When and through which device a fact reached the server; undefined while it waits. */
+  reached(fact: {
+    readonly id: string;
+    readonly device: string;
+    readonly seq: number;
+  }): Reached | undefined {
+    const { id, device, seq } = fact;
+    return this.replica.reached({ id: id as FactId, device: device as DeviceId, seq });
   }
 
   subscribe(listener: (state: State) => void): () => void {

@@ -6,6 +6,8 @@ import type { Instant as LedgerInstant } from '../../ledger/ids.ts';
 import type { LedgerStore } from '../../ledger/store.ts';
 import { StorageError, type StorageReason } from '../../ledger/store.ts';
 import type { Reader } from '../../ledger/upcast.ts';
+import type { Verdict } from '../../ledger/verify.ts';
+import { verifyStore } from '../../ledger/verify.ts';
 import type { Calls } from './calls.ts';
 import type { Door } from './door/door.ts';
 import { enrolTablet } from './enrol-tablet.ts';
@@ -248,6 +250,11 @@ export class TabletDesk implements Tablet {
   ): Promise<Followed<State, Fact>> {
     if (!this.open) throw new Error('the tablet is locked');
     return this.open.follow(fold, read);
+  }
+
+  verify(): Promise<Verdict> {
+    if (!this.open) throw new Error('the tablet is locked');
+    return verifyStore(this.open.store, this.parts.world.hash);
   }
 
   onChange(listener: () => void): () => void {

@@ -4,6 +4,7 @@ import type { LedgerFact } from '../../ledger/fact.ts';
 import type { Fold } from '../../ledger/fold.ts';
 import type { LedgerStore } from '../../ledger/store.ts';
 import type { Reader } from '../../ledger/upcast.ts';
+import type { Verdict } from '../../ledger/verify.ts';
 import type { Turned } from '../../procedures/access/wire.ts';
 import type { Appended } from './append.ts';
 import type { Calls } from './calls.ts';
@@ -73,6 +74,8 @@ export interface Tablet {
   now(): Instant;
   /** The ledger itself while the tablet is open. */
   readonly ledger: LedgerStore | undefined;
+  /** Counts every id and link of the ledger here again, from its first fact. Only while open. */
+  verify(): Promise<Verdict>;
   /** The state that a fold makes of the ledger, kept level with it. Only while open. */
   follow<State, Fact = LedgerFact>(
     fold: Fold<State, Fact>,

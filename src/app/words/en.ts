@@ -1,5 +1,6 @@
 import { actingWords } from './en/acting.ts';
 import { bedsideWords } from './en/bedside.ts';
+import { callWords } from './en/calls.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
 import { decidingWords } from './en/deciding.ts';
@@ -17,6 +18,7 @@ import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { labelWords } from './en/labels.ts';
 import { listWords } from './en/list.ts';
+import { meaningWords } from './en/meaning.ts';
 import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
@@ -25,6 +27,7 @@ import { pageWords } from './en/page.ts';
 import { partsWords } from './en/parts.ts';
 import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
+import { plannerWords } from './en/planner.ts';
 import { policyWords } from './en/policy.ts';
 import { practisingWords } from './en/practising.ts';
 import { prepareWords } from './en/prepare.ts';
@@ -41,6 +44,8 @@ import { staffWords } from './en/staff.ts';
 import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
+import { takingInWords } from './en/taking-in.ts';
+import { testPageWords } from './en/test-page.ts';
 import { turnWords } from './en/turn.ts';
 import { uploadingWords } from './en/uploading.ts';
 import { languageTools } from './language-tools.ts';
@@ -69,6 +74,7 @@ export function english(settings: WordSettings) {
     rounds: roundWords(tools),
     roundList: roundListWords(tools),
     prepare: prepareWords(tools),
+    planner: plannerWords(tools),
     runSheet: runSheetWords(tools),
     packing: packingWords(tools),
     handing: handingWords(tools),
@@ -76,6 +82,10 @@ export function english(settings: WordSettings) {
     uploading: uploadingWords(tools),
     results: resultWords(tools),
     acting: actingWords(tools),
+    testPage: testPageWords(tools),
+    takingIn: takingInWords(tools),
+    calls: callWords(tools),
+    meaning: meaningWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),

@@ -6,12 +6,15 @@ import {
   tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { callSamples } from './samples/calls.ts';
 import { decidingSamples } from './samples/deciding.ts';
 import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
+import { meaningSamples } from './samples/meaning.ts';
+import { plannerSamples } from './samples/planner.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
 import { practisingSamples } from './samples/practising.ts';
 import {
@@ -26,6 +29,8 @@ import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
+import { takingInSamples } from './samples/taking-in.ts';
+import { testPageSamples } from './samples/test-page.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -75,8 +80,10 @@ export const samples: Samples = {
   turn: turnSamples,
   rounds: roundSamples,
   ...roundWorkSamples,
+  planner: plannerSamples,
   now: nowSamples,
   findings: findingSamples,
+  testPage: testPageSamples,
   facts: factSamples,
   refusals: refusalSamples,
   keeping: keepingSamples,
@@ -100,6 +107,9 @@ export const samples: Samples = {
   practising: practisingSamples,
   staffing: staffSamples,
   importing: importSamples,
+  takingIn: takingInSamples,
+  calls: callSamples,
+  meaning: meaningSamples,
   supplies: supplySamples,
   policy: policySamples,
   more: moreSamples,

@@ -4,12 +4,15 @@ import type { Home } from '../home.ts';
 import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Policy } from '../policy/policy.ts';
+import type { RuleId } from '../policy/rules.ts';
 import { practiceDueOn } from '../practice/due.ts';
 import { isOpenFinding, standingOf } from '../quality/finding.ts';
 import { findings } from '../quality/findings.ts';
 import { actionsFor, isSettled } from '../results/actions.ts';
 import { registrationOf } from '../results/outcome.ts';
+import { tray } from '../results/tray.ts';
 import { registerBy, waitingFor } from '../results/waiting.ts';
+import type { Reason } from '../rounds/due.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
 import { swabsOf } from '../rounds/history.ts';
@@ -46,6 +49,7 @@ export function workNow(home: Home, now: Instant): Work[] {
         finding: found,
         standing: standingOf(home, found),
       })),
+    ...inTray(home),
     ...recent.flatMap((round) => openTurns(home, round)),
     ...recent.flatMap((round) => notCollected(at, round)),
     ...swabs.flatMap((swab) => toRegister(at, swab)),
@@ -86,6 +90,7 @@ function housematesAndLeavers(home: Home, recent: readonly Round[]): Swab[] {
 const ORDER: readonly WorkKind[] = [
   'act',
   'settle',
+  'tray',
   'turn-open',
   'not-collected',
   'register',
@@ -122,6 +127,12 @@ function actionWork({ home, now }: At, swab: Swab): Work[] {
       late: now > action.due,
       who: action.named?.data.who,
     }));
+}
+
+/** Reports that fit nobody yet: one line, however many. */
+function inTray(home: Home): Work[] {
+  const waiting = tray(home);
+  return waiting.length === 0 ? [] : [{ work: 'tray', waiting }];
 }
 
 const openTurns = (home: Home, round: Round): Work[] =>
@@ -166,21 +177,30 @@ function inHand(home: Home, round: Round): Work[] {
 }
 
 function dueWork({ home, today, policy }: At, recent: readonly Round[]): Work[] {
-  const planned = new Set(
-    recent
-      .filter((round) => round.planned.data.day === today)
-      .flatMap((round) => round.people.map((each) => each.person)),
-  );
+  const todays = recent.filter((round) => round.planned.data.day === today);
+  const inRounds = (rounds: readonly Round[]) =>
+    new Set(rounds.flatMap((round) => round.people.map((each) => each.person)));
+  const planned = inRounds(todays.filter((round) => round.closings.length === 0));
+  // A round that is over has asked for the day; only what came back from it may ask again.
+  const over = inRounds(todays.filter((round) => round.closings.length > 0));
   return policy.tests.flatMap((test) =>
     dueOn(home, { on: today, test: test.id })
       .filter((line) => line.excluded === undefined)
       .flatMap((line): Work[] => {
         const { holds } = readinessOf(home, line.person.id, { test: test.id, on: today });
         if (holds.length > 0) return [{ work: 'held', line, holds }];
-        return planned.has(line.person.id) ? [] : [{ work: 'due', line }];
+        const asked = over.has(line.person.id) && !line.reasons.some(cameBack);
+        return planned.has(line.person.id) || asked ? [] : [{ work: 'due', line }];
       }),
   );
 }
+
+const CAME_BACK: readonly RuleId[] = [
+  'repeat-after-void',
+  'repeat-after-inconclusive',
+  'repeat-too-old',
+];
+const cameBack = ({ rule }: Reason): boolean => CAME_BACK.includes(rule);
 
 function kitsExpire({ home, today, policy }: At): Work[] {
   const soon = addDays(today, policy.kitsExpireSoonDays.value);

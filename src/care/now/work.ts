@@ -5,6 +5,7 @@ import type { Finding, Standing } from '../quality/finding.ts';
 import type { Refusal } from '../refusal.ts';
 import type { Action } from '../results/actions.ts';
 import type { Registration } from '../results/outcome.ts';
+import type { InTray } from '../results/tray.ts';
 import type { Waiting } from '../results/waiting.ts';
 import type { DueLine } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
@@ -23,6 +24,7 @@ export type Work =
       readonly who: StaffId | undefined;
     }
   | { readonly work: 'settle'; readonly finding: Finding; readonly standing: Standing }
+  | { readonly work: 'tray'; readonly waiting: readonly InTray[] }
   | { readonly work: 'turn-open'; readonly turn: Turn }
   | { readonly work: 'round'; readonly round: Round; readonly tally: Tally }
   | {

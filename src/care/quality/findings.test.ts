@@ -257,6 +257,26 @@ describe('other findings', () => {
     expect(open(trial)).toMatchObject([{ kind: 'unreadable' }]);
   });
 
+  it('stays settled when the tube that stands is packed by its code, and has a result', () => {
+    const { trial, round, mine } = sameCodeTwice();
+    const [found] = open(trial);
+    trial.by = 'sorrel' as StaffId;
+    const keeps = found!.members.find((id) => {
+      const fact = trial.home.known.get(id);
+      return fact !== undefined && 'test' in fact.data && fact.data.test === mine;
+    });
+    const settled = { verdict: 'one-stands', keeps: keeps!, reason: 'Both tubes read.' } as const;
+    const settle = { finding: found!.id, seen: found!.members, ...settled };
+    trial.must(settleFinding(trial.home, settle, trial.doing));
+    trial.must(pack(trial, round, kitCode(7)));
+    expect(open(trial)).toEqual([]);
+    const given = { code: kitCode(7), how: 'scanned', outcome: 'negative' } as const;
+    const reported = '2026-03-03' as Day;
+    const second = { is: 'born', value: '1939-09-09' } as const;
+    trial.must(recordResult(trial.home, { ...given, reported, second }, trial.doing));
+    expect(outcomeOf(trial.home, mine).state).toBe('known');
+  });
+
   it('a plain recount of codes agrees with what is found, in any home of clashing codes', () => {
     const { trial } = sameCodeTwice();
     const recount = new Map<string, Set<TestId>>();

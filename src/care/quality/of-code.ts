@@ -3,6 +3,7 @@ import { testOf } from '../custody/test.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
+import type { FactId } from '../ids.ts';
 import type { Code } from '../kind.ts';
 import { dayOf } from '../time.ts';
 import type { Finding } from './finding.ts';
@@ -15,7 +16,8 @@ export function findingsOfCode(home: Home, code: Code): Finding[] {
   const results = standing(factsIn(home, 'code', code), 'result.recorded');
   const found: Finding[] = [];
   if (tests.length > 1) {
-    found.push(finding('code-on-two', code, { members: [...onTests.values()].flat(), tests }));
+    const members = [...onTests.values()].flatMap((facts) => saidAtTheBedside(home, facts));
+    found.push(finding('code-on-two', code, { members, tests }));
   }
   if (new Set(results.map((fact) => fact.data.outcome)).size > 1) {
     found.push(finding('two-results', code, { members: results.map(({ id }) => id), tests }));
@@ -48,6 +50,15 @@ export function findingsOfCode(home: Home, code: Code): Finding[] {
     found.push(finding('result-before-swab', test, { members, tests: [test] }));
   }
   return found;
+}
+
+/**
+ * What gave a test this code. Its bag is read into the box by the same code afterwards: that says
+ * nothing new, and must not open again what was settled so that it could be packed.
+ */
+function saidAtTheBedside(home: Home, facts: readonly FactId[]): readonly FactId[] {
+  const before = facts.filter((id) => home.known.get(id)?.kind !== 'bag.packed');
+  return before.length > 0 ? before : facts;
 }
 
 /** The round and the person of a test, through its turn. */

@@ -11,7 +11,10 @@ export function findingsOfTest(home: Home, id: TestId): Finding[] {
   const test = testOf(home, id);
   const found: Finding[] = [];
   if (test.codes.length > 1 && test.spoiled === undefined) {
-    const members = [...standing(facts, 'kit.opened'), ...test.labels, ...test.packed];
+    const read = [...standing(facts, 'kit.opened'), ...test.labels];
+    const codes = new Set(read.map(({ data }) => data.code));
+    // A bag packed by a code that was read before says nothing new: what was settled stays settled.
+    const members = [...read, ...test.packed.filter(({ data }) => !codes.has(data.code))];
     found.push(finding('labels-differ', id, { members: ids(members), tests: [id] }));
   }
   if (new Set(test.packed.map(({ data }) => data.box)).size > 1) {

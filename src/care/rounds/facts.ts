@@ -8,6 +8,10 @@ const listed = v.strictObject({
   person: personId,
   /** The due rule that put them here, or `asked-for` when a person chose to. */
   why: v.picklist([...ruleIds, 'asked-for']),
+  /** When the plan has them, and with whom: an intention, which the turn itself may differ from. */
+  at: v.exactOptional(instant),
+  swabber: v.exactOptional(staffId),
+  recorder: v.exactOptional(staffId),
 });
 const leftOff = v.strictObject({
   person: personId,

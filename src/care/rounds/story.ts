@@ -1,4 +1,5 @@
 import type { Fact, FactOf, Kind } from '../catalogue.ts';
+import type { Decision } from '../consent/decision.ts';
 import { consentOn } from '../consent/decision.ts';
 import type { Test } from '../custody/test.ts';
 import { testOf } from '../custody/test.ts';
@@ -6,8 +7,8 @@ import type { Turn } from '../custody/turn.ts';
 import { turnOf } from '../custody/turn.ts';
 import { inTurnOrder } from '../custody/turn-order.ts';
 import type { Home } from '../home.ts';
-import { factsIn } from '../home.ts';
-import type { TestId } from '../ids.ts';
+import { factsIn, ofKind } from '../home.ts';
+import type { PersonId, TestId } from '../ids.ts';
 import type { InForce } from '../policy/in-force.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Finding, Settled, Standing } from '../quality/finding.ts';
@@ -78,9 +79,10 @@ function factsAbout(home: Home, { test, turn, round, on }: About): Fact[] {
     kind.startsWith('courier.'),
   );
   const results = test.codes.flatMap((code) => factsIn(home, 'code', code)).filter(isResult);
-  const consent = round && consentOn(home, turn.person, round.planned.data.test, on);
   const facts: Fact[] = [
-    ...(consent !== undefined && 'decision' in consent ? [consent.decision] : []),
+    ...(round === undefined
+      ? []
+      : decisionsOn(home, turn.person, { test: round.planned.data.test, on })),
     ...bedside,
     ...boxes.filter(mine),
     ...courier,
@@ -88,6 +90,20 @@ function factsAbout(home: Home, { test, turn, round, on }: About): Fact[] {
     ...results,
   ];
   return [...new Set(facts)];
+}
+
+/** Every decision about that day, those put right since too; where there is none, what stands instead. */
+function decisionsOn(
+  home: Home,
+  person: PersonId,
+  { test, on }: { readonly test: string; readonly on: Day },
+): Decision[] {
+  const about = ofKind(factsIn(home, 'person', person), 'consent.decided').filter(
+    ({ data }) => data.test === test && data.from <= on && on <= data.until,
+  );
+  if (about.length > 0) return about;
+  const instead = consentOn(home, person, test, on);
+  return 'decision' in instead ? [instead.decision] : [];
 }
 
 const isResult = (fact: Fact): fact is FactOf<'result.recorded'> & Fact =>

@@ -23,6 +23,13 @@ const problems = (text: string, as?: Omit<ReadAs, 'columns'>) =>
     ...found.map((each) => each.problem),
   ]);
 
+/** The check character by the pure system itself: double, add, mod 11; 12 minus it. */
+function mod112(digits: string): string {
+  const sum = Array.from(digits).reduce((p, digit) => ((p + Number(digit)) * 2) % 11, 0);
+  const check = (12 - sum) % 11;
+  return check === 10 ? 'X' : String(check);
+}
+
 describe('a list of people', () => {
   it('is read row by row', () => {
     const list = read('Name,DOB,Room,Wing\nCorwen Vale,14 March 1951,3,Garden side\n');
@@ -35,6 +42,23 @@ describe('a list of people', () => {
         },
       },
     ]);
+  });
+
+  it('tells a number that cannot be right, where policy says how it is made', () => {
+    const identifier = {
+      name: 'Home number',
+      pattern: { value: '(?<checked>[0-9]{6}[0-9X])', source: 'Invented.' },
+      scheme: 'iso7064-mod11-2',
+    } as const;
+    // MOD 11-2 tells every swap of two neighbours that differ.
+    const right = `${'000079'}${mod112('000079')}`;
+    const swapped = right.replace('79', '97');
+    const list = `Name,DOB,Number\nA,1 May 1950,${right}\nB,2 May 1950,${swapped}\nC,3 May 1950,12\nD,4 May 1950,\n`;
+    expect(problems(list, { identifier })).toEqual([
+      [3, 'number-check-failed'],
+      [4, 'number-malformed'],
+    ]);
+    expect(problems(list)).toEqual([]);
   });
 
   it('joins a first name and a surname', () => {

@@ -1,3 +1,5 @@
+import { identifierFault } from '../../care/people/identifier.ts';
+import type { Policy } from '../../care/policy/policy.ts';
 import type { Day } from '../../care/time.ts';
 import type { DateForm } from './dates.ts';
 import { readDay } from './dates.ts';
@@ -40,6 +42,8 @@ export interface ReadAs {
   readonly columns: Columns<PersonColumn>;
   readonly dateForm?: DateForm | undefined;
   readonly nameForm?: NameForm | undefined;
+  /** How policy says that a person's number is made; without it any number is taken. */
+  readonly identifier?: Policy['identifier'];
 }
 
 export interface ListedPerson {
@@ -67,7 +71,7 @@ export const readPeople = (
       born: birthIn(cells, { form: as.dateForm, today }),
       room: cells.text('room'),
       unit: cells.text('unit'),
-      identifier: cells.text('identifier'),
+      identifier: numberIn(cells, as),
       note: cells.text('note', 2000),
     }),
     same: ({ name, born }) => (name === '' ? undefined : `${name.toLocaleLowerCase('en')} ${born}`),
@@ -80,6 +84,17 @@ function nameIn(cells: Cells<PersonColumn>, { nameForm }: ReadAs): string {
   const name = turned || `${cells.text('given')} ${cells.text('family')}`.trim();
   if (name === '') cells.wrong({ problem: 'name-missing' });
   return name;
+}
+
+/** The number by which the home or the health service knows somebody: a wrong one is told with its row. */
+function numberIn(cells: Cells<PersonColumn>, { identifier }: ReadAs): string {
+  const given = cells.text('identifier');
+  const fault = identifier && identifierFault(identifier, given);
+  if (fault !== undefined) {
+    const problem = fault === 'malformed' ? 'number-malformed' : 'number-check-failed';
+    cells.wrong({ problem, number: identifier?.name ?? '', given });
+  }
+  return given;
 }
 
 function birthIn(

@@ -11,6 +11,12 @@ export type RowProblem<Column extends string = string> =
     }
   | { readonly problem: 'in-the-future'; readonly column: Column; readonly given: string }
   | { readonly problem: 'too-long-ago'; readonly column: Column; readonly given: string }
+  /** `number` is what policy calls the number of a person. */
+  | {
+      readonly problem: 'number-malformed' | 'number-check-failed';
+      readonly number: string;
+      readonly given: string;
+    }
   | { readonly problem: 'role-unknown'; readonly given: string }
   | { readonly problem: 'same-as-row'; readonly row: number };
 

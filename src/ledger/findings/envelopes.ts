@@ -1,7 +1,15 @@
 import type { LedgerFact } from '../fact.ts';
 import { type DeviceId, type FactId, millisOf } from '../ids.ts';
 import type { UnreadableReason } from '../upcast.ts';
-import { type Envelope, emptyLine, envelopes, type Line, linkKey, put } from './line.ts';
+import {
+  type Envelope,
+  emptyLine,
+  envelopes,
+  type Line,
+  linkKey,
+  positionOf,
+  put,
+} from './line.ts';
 
 /** Rises when `encode` changes; a snapshot of another version is not used. */
 export const ENVELOPES_VERSION = 1;
@@ -53,6 +61,28 @@ export function evolve(state: Envelopes, fact: LedgerFact): Envelopes {
     });
   }
   return state;
+}
+
+/** When and through which device a fact reached the server, and its place in the service's chain. */
+export interface Reached {
+  readonly position: number;
+  /** ms since 1970 */
+  readonly arrived: number;
+  readonly via: DeviceId;
+}
+
+/** Undefined while the fact waits, or is not held. */
+export function reached(
+  state: Envelopes,
+  fact: { readonly id: FactId; readonly device: DeviceId; readonly seq: number },
+): Reached | undefined {
+  const line = state.lines.get(fact.device);
+  const position = line && positionOf(line, fact);
+  if (position === undefined || position === 0) return undefined;
+  const [arrived, via] = [state.arrived[position - 1], state.via[position - 1]];
+  return arrived === undefined || arrived < 0 || via === undefined
+    ? undefined
+    : { position, arrived, via };
 }
 
 const NONE = { chain: -1, arrived: -1, via: '' as DeviceId };

@@ -71,6 +71,14 @@ function write(
   line.position[slot] = fact.position;
 }
 
+/** Where a fact stands in the log: 0 while it waits, undefined when this line does not hold it. */
+export function positionOf(
+  line: Line,
+  { id, seq }: Pick<Envelope, 'id' | 'seq'>,
+): number | undefined {
+  return line.ids[seq - 1] === id ? line.position[seq - 1] : line.odd.get(id)?.position;
+}
+
 /** All of a line's facts, by seq and then by id: the same whatever order they came in. */
 export function envelopes(line: Line): readonly Envelope[] {
   const all: Envelope[] = [];

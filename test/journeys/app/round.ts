@@ -68,6 +68,11 @@ export async function prepareRound(hand: TabletHand): Promise<void> {
 /** The round's page, from wherever the tablet is. */
 export async function toRound(hand: TabletHand): Promise<void> {
   await hand.go(hand.round);
+  await atRound(hand);
+}
+
+/** The frame is on the screen: what was pressed to get here has been kept. */
+export async function atRound(hand: TabletHand): Promise<void> {
   await hand.page.getByRole('table', { name: /person by person/ }).waitFor();
 }
 

@@ -60,13 +60,22 @@ export class TabletHand {
 
   /** The clock goes on; a tablet that nobody touched meanwhile has locked, and somebody signs in again. */
   async clock(time: string, name: string, day = this.house.day): Promise<void> {
+    await this.page.evaluate(() => Object.assign(globalThis, { beforeTheLock: true }));
     await this.house.clock(time, day);
+    await this.awaken(name);
+  }
+
+  /** A tablet that has locked itself because nobody touched it is signed in on again. */
+  async awaken(name: string): Promise<void> {
     const locked = this.page.getByRole('heading', { name: 'Who is there?' });
     const went = await locked.waitFor({ timeout: 6000 }).then(
       () => true,
       () => false,
     );
-    if (went) await this.signIn(name);
+    if (!went) return;
+    // A locked tablet begins its program anew, once what waits is sent: only then can anybody sign in.
+    await this.page.waitForFunction(() => !('beforeTheLock' in globalThis));
+    await this.signIn(name);
   }
 
   async changeHands(name: string): Promise<void> {

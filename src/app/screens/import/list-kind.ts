@@ -1,5 +1,6 @@
 import type { Home } from '../../../care/home.ts';
 import { everybody } from '../../../care/people/person.ts';
+import type { Policy } from '../../../care/policy/policy.ts';
 import type { Role } from '../../../care/staff/facts.ts';
 import { everyMember } from '../../../care/staff/member.ts';
 import type { Day } from '../../../care/time.ts';
@@ -35,6 +36,8 @@ export interface Told {
   readonly dateForm: DateForm | undefined;
   readonly nameForm: NameForm | undefined;
   readonly roles: ReadonlyMap<string, Role>;
+  /** How the policy in force says that a person's number is made. */
+  readonly identifier?: Policy['identifier'];
 }
 
 export interface Likely {

@@ -26,6 +26,10 @@ export function sayProblem(problem: RowProblem<AnyColumn>, { importing }: Words)
       return say.inTheFuture(columns[problem.column], problem.given);
     case 'too-long-ago':
       return say.tooLongAgo(columns[problem.column], problem.given);
+    case 'number-malformed':
+      return say.numberMalformed(problem.number, problem.given);
+    case 'number-check-failed':
+      return say.numberCheckFailed(problem.number, problem.given);
     case 'role-unknown':
       return say.roleUnknown(problem.given);
     case 'same-as-row':

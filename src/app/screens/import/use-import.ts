@@ -1,6 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
+import { policyOn } from '../../../care/policy/in-force.ts';
 import type { Day } from '../../../care/time.ts';
 import type { ReadRows } from '../../../exchange/spreadsheets/row-problem.ts';
+import { useDesk } from '../../desk/desk.ts';
 import type { AnyColumn, ListKind, Told } from './list-kind.ts';
 import type { Picked, Questions, ReadFile, Reading } from './reading.ts';
 import { questionsIn, readFile } from './reading.ts';
@@ -22,12 +24,14 @@ export function useImport<Value extends { readonly name: string }>(
   file: PickedFile,
   today: Day,
 ): ImportOf<Value> | Extract<ReadFile, { ok: false }> {
+  const { home } = useDesk();
+  const { identifier } = policyOn(home, today).policy;
   const [picked, setPicked] = useState<Picked>({});
   const [said, setSaid] = useState<Partial<Told>>({});
   const reading = useMemo(() => readFile(file.bytes, kind, picked), [file, kind, picked]);
   return useMemo(() => {
     if (!reading.ok) return reading;
-    const told = toldIn(said, reading);
+    const told = { ...toldIn(said, reading), identifier };
     const table = { rows: reading.table.rows, headings: reading.headings };
     return {
       ok: true,
@@ -42,7 +46,7 @@ export function useImport<Value extends { readonly name: string }>(
         setSaid({});
       },
     };
-  }, [reading, said, picked, kind, today]);
+  }, [reading, said, picked, kind, today, identifier]);
 }
 
 const toldIn = (said: Partial<Told>, reading: Reading): Told => ({

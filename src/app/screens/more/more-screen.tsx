@@ -16,6 +16,7 @@ export function MoreScreen(): JSX.Element {
   const parts = [
     { path: paths.staff, name: say.staff, why: say.staffWhy },
     { path: paths.policy, name: say.policy, why: say.policyWhy },
+    { path: paths.findings, name: say.findings, why: say.findingsWhy },
     { path: paths.tablets, name: say.tablets, why: say.tabletsWhy },
   ];
   return (

@@ -1,4 +1,4 @@
-import type { PersonId, TestId } from '../../../care/ids.ts';
+import type { PersonId, StaffId, TestId } from '../../../care/ids.ts';
 import type { How } from '../../../care/kind.ts';
 import type { Outcome } from '../../../care/results/facts.ts';
 import type { Day } from '../../../care/time.ts';
@@ -11,6 +11,8 @@ export type Second = NonNullable<GivenResult['second']>;
 export interface Coded {
   readonly code: string;
   readonly how: How;
+  /** The colleague who read a typed code too, where it looks like another. */
+  readonly reader?: StaffId;
   readonly named: { readonly test: TestId; readonly person: PersonId } | undefined;
 }
 
@@ -53,6 +55,7 @@ export const givenResult = ({
   outcome,
   reported,
   second,
+  ...(coded.reader !== undefined && { reader: coded.reader }),
   ...(corrects && { corrects }),
   ...(coded.named !== undefined && second === undefined && { doubtful: true }),
 });

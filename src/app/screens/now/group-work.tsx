@@ -4,7 +4,7 @@ import type { Work, WorkKind } from '../../../care/now/work.ts';
 import { kitKindOf, policyOn, testKindOf } from '../../../care/policy/in-force.ts';
 import { memberOf } from '../../../care/staff/member.ts';
 import type { Instant } from '../../../care/time.ts';
-import { elapsed, HOUR } from '../../../care/time.ts';
+import { dayOf, elapsed, HOUR } from '../../../care/time.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { todayOf } from '../../desk/desk.ts';
 import type { Names } from '../../desk/names.ts';
@@ -44,6 +44,7 @@ function groupOf(work: Work, { now }: Words): string {
     case 'act':
       return isCalm(work) ? groups.calm : groups.act;
     case 'settle':
+    case 'tray':
       return groups.settle;
     case 'turn-open':
       return groups.turn;
@@ -77,6 +78,8 @@ function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
       return actItem(work, telling);
     case 'settle':
       return settleItem(work, telling);
+    case 'tray':
+      return trayItem(work, telling);
     case 'turn-open':
       return turnItem(work, telling);
     case 'not-collected':
@@ -114,6 +117,12 @@ const link = ({ now }: Words, { path, text, about, main = false }: LinkTo): JSX.
 
 const hours = (from: Instant, until: Instant): number => Math.floor(elapsed(from, until) / HOUR);
 
+/** The time by itself is today's; another day is named. */
+const byWhen = (at: Instant, desk: Desk, { now: say }: Words): string => {
+  const day = dayOf(at, desk.home.service.zone);
+  return day === todayOf(desk) ? say.by(at) : say.byDay(day);
+};
+
 function actItem(
   { action, person, late, who }: Of<'act'>,
   { words, names, desk }: Telling,
@@ -125,7 +134,7 @@ function actItem(
   return {
     key: `act-${action.test}-${action.kind}`,
     state: late || urgent ? 'look' : 'todo',
-    when: late ? say.late : say.by(action.due),
+    when: late ? say.late : byWhen(action.due, desk, words),
     ...(who !== undefined && { who: memberOf(desk.home, who).called }),
     what: (
       <>
@@ -157,6 +166,20 @@ function settleItem({ finding, standing }: Of<'settle'>, { words, names }: Telli
       text: say.settle,
       about: say.findings[finding.kind],
     }),
+  };
+}
+
+function trayItem({ waiting }: Of<'tray'>, { words }: Telling): WorkItem {
+  const say = words.takingIn;
+  return {
+    key: 'tray',
+    state: 'look',
+    when: words.now.today,
+    what: say.trayWaits(waiting.length),
+    why: [...new Set(waiting.flatMap(({ match }) => match.reasons))]
+      .slice(0, 3)
+      .map((reason) => say.reasons[reason]),
+    action: link(words, { path: paths.tray, text: words.now.settle, about: say.trayTitle }),
   };
 }
 

@@ -5,6 +5,7 @@ import { policyOn } from '../../../care/policy/in-force.ts';
 import { usableKits } from '../../../care/supplies/stock.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
+import { Notice } from '../../pieces/list/notice.tsx';
 import type { WorkListProps } from '../../pieces/list/work-list.tsx';
 import { WorkList } from '../../pieces/list/work-list.tsx';
 import { useWords } from '../../words/use-words.ts';
@@ -26,6 +27,7 @@ export function NowScreen(): JSX.Element {
           {words.dates.day(now)}, {words.dates.time(now)}
         </p>
       </div>
+      <ChainNotice />
       {groups.length === 0 && <p>{words.now.nothing}</p>}
       {groups.map((group) => (
         <Group key={group.title} group={group} />
@@ -42,6 +44,21 @@ export function NowScreen(): JSX.Element {
     );
     return [words.now.here(housemates(desk.home).length), words.now.stock(kits)];
   }
+}
+
+/** A tablet whose own records do not join up: somebody looks at it before it is forgotten. */
+function ChainNotice(): JSX.Element | null {
+  const desk = useDesk();
+  const { findings: say } = useWords();
+  // That another tablet carried records in is as it should be.
+  if (desk.chainFindings().every(({ kind }) => kind === 'carried')) return null;
+  return (
+    <Notice
+      kind="look"
+      title={say.chainNow}
+      action={<Button href={to(paths.findings)}>{say.chainNowLook}</Button>}
+    />
+  );
 }
 
 /** People due are many and calm: they stand together under one button. */

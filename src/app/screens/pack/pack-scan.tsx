@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Fact } from '../../../care/catalogue.ts';
-import type { TestId } from '../../../care/ids.ts';
+import type { StaffId, TestId } from '../../../care/ids.ts';
+import type { How } from '../../../care/kind.ts';
 import type { Progress } from '../../../care/rounds/progress.ts';
 import type { Round } from '../../../care/rounds/round.ts';
 import { leakedAtPacking, packBag } from '../../../procedures/pack.ts';
@@ -9,10 +10,10 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { useAct } from '../../desk/use-act.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import type { ScanWay } from '../../pieces/scan/scan-field.tsx';
 import { ScanField } from '../../pieces/scan/scan-field.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { howOf } from '../how-of.ts';
+import { SecondReader } from '../parts/second-reader.tsx';
 
 interface Said {
   readonly leaked: boolean;
@@ -30,17 +31,20 @@ export function PackScan({
   const { home } = useDesk();
   const words = useWords();
   const say = words.packing;
-  const { act, problem } = useAct();
+  const { act, problem, refusal } = useAct();
   const [leaking, setLeaking] = useState(false);
+  /** The last code that was typed, for a colleague to read too where it looks like another. */
+  const [typed, setTyped] = useState<string | undefined>(undefined);
+  const near = refusal?.reason === 'code-near' && refusal.code === typed?.trim();
   const [said, setSaid] = useState<Said | undefined>(undefined);
   const names = namesIn(home, words.refusals.somebody);
   const { packed, missing } = progress.tally;
 
-  const read = async (code: string, way: ScanWay): Promise<void> => {
+  const read = async (code: string, how: How, second?: StaffId): Promise<void> => {
+    setTyped(how === 'scanned' ? undefined : code);
+    const scan = { round: round.id, code, how, ...(second !== undefined && { second }) };
     const facts = await act((now, doing) =>
-      leaking
-        ? leakedAtPacking(now, { round: round.id, code })
-        : packBag(now, { round: round.id, code, how: howOf(way) }, doing),
+      (leaking ? leakedAtPacking : packBag)(now, scan, doing),
     );
     const test = facts?.flatMap(testIn)[0];
     setSaid(test === undefined ? undefined : { leaked: leaking, test });
@@ -52,7 +56,7 @@ export function PackScan({
       <p class="pack-lead">{leaking ? say.leakLead : say.lead}</p>
       <ScanField
         key={String(leaking)}
-        onCode={(code, way) => void read(code, way)}
+        onCode={(code, way) => void read(code, howOf(way))}
         problem={problem}
       >
         {said !== undefined && problem === undefined && (
@@ -62,6 +66,13 @@ export function PackScan({
         )}
         <p class="pack-count">{say.count(packed.length, packed.length + missing.length)}</p>
       </ScanField>
+      {near && typed !== undefined && (
+        <SecondReader
+          key={typed}
+          code={typed}
+          onSecond={(who) => void read(typed, 'typed-twice', who)}
+        />
+      )}
       <div>
         <Button icon={leaking ? 'back' : 'look'} onPress={() => setLeaking(!leaking)}>
           {leaking ? say.leakBack : say.leaks}

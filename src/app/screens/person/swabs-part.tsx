@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
-import { turnsWith } from '../../../care/custody/person-turns.ts';
+import { turnsInRound, turnsWith } from '../../../care/custody/person-turns.ts';
+import { testOf } from '../../../care/custody/test.ts';
 import type { PersonId, TestId } from '../../../care/ids.ts';
 import { outcomeOf } from '../../../care/results/outcome.ts';
 import type { WireOf } from '../../../care/rounds/frame.ts';
@@ -48,12 +49,24 @@ function SwabWire({
     label: words.frame.steps[key],
     state: wire.beads[key],
   }));
+  // Every kit that was opened for them has a page, also those that were closed for ever.
+  const others = turnsInRound(desk.home, person.id, round.id)
+    .flatMap(({ tests }) => tests)
+    .filter((id) => id !== wire.test?.id)
+    .map((id) => testOf(desk.home, id));
   const href = wire.test === undefined ? paths.round(round.id) : paths.test(wire.test.id);
   return (
     <li>
       <a href={to(href)}>{record.wireOn(day)}</a>
       <Wire size="small" steps={steps} name={record.wireOf(person.called, day)} />
-      <span>{endOf(wire)}</span>
+      <span>
+        {endOf(wire)}
+        {others.map(({ id, spoilReason }) => (
+          <a key={id} href={to(paths.test(id))}>
+            {record.otherKit(spoilReason && words.turn.faults[spoilReason])}
+          </a>
+        ))}
+      </span>
       {wire.test !== undefined && (
         <Letters desk={desk} words={words} person={person.id} test={wire.test.id} />
       )}

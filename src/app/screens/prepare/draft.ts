@@ -6,8 +6,10 @@ import { rounds } from '../../../care/rounds/round.ts';
 import { competent, everyMember, memberOf, workingHere } from '../../../care/staff/member.ts';
 import type { Day } from '../../../care/time.ts';
 import { momentOf, wallTime } from '../../../care/time.ts';
-import type { RoundPlan } from '../../../procedures/plan-round.ts';
+import type { RoundPlan, TimedVisit } from '../../../procedures/plan-round.ts';
 import { candidatesFor } from './candidates.ts';
+import type { PlanningDraft } from './planner/planning-draft.ts';
+import { newPlanning } from './planner/planning-draft.ts';
 
 export type LeftOffWhy = LeftOff['why'];
 
@@ -27,6 +29,10 @@ export interface Draft {
   readonly reasons: Readonly<Partial<Record<PersonId, LeftOffWhy>>>;
   /** By hand; undefined while the sensible order stands. */
   readonly order: readonly PersonId[] | undefined;
+  /** What the planner is told about the day. */
+  readonly planning: PlanningDraft;
+  /** The visits of a plan that was taken over, until somebody moves a person by hand. */
+  readonly timed: readonly TimedVisit[] | undefined;
 }
 
 export const PACK_MINUTES = [10, 15, 20, 30, 45, 60] as const;
@@ -49,6 +55,8 @@ export function newDraft(home: Home, { day, me }: { day: Day; me: StaffId }): Dr
     picked: {},
     reasons: {},
     order: undefined,
+    planning: newPlanning,
+    timed: undefined,
   };
 }
 
@@ -78,6 +86,12 @@ export function draftOf(home: Home, round: Round): Draft {
     },
     reasons: Object.fromEntries(round.leftOff.map(({ person, why }) => [person, why])),
     order: round.people.map(({ person }) => person),
+    planning: newPlanning,
+    timed: round.people.some(({ at }) => at !== undefined)
+      ? round.people.flatMap(({ person, at, swabber: by, recorder: writer }) =>
+          at && by && writer ? [{ person, at, swabber: by, recorder: writer }] : [],
+        )
+      : undefined,
   };
 }
 
@@ -85,7 +99,10 @@ export function draftOf(home: Home, round: Round): Draft {
 export function onDay(home: Home, draft: Draft, { day, test }: { day: Day; test: string }): Draft {
   const kits = testKindOf(policyOn(home, day).policy, test)?.kits ?? [];
   const kitKind = kits.includes(draft.kitKind) ? draft.kitKind : (kits[0] ?? '');
-  const fresh = draft.round === undefined ? { picked: {}, reasons: {}, order: undefined } : {};
+  const fresh =
+    draft.round === undefined
+      ? { picked: {}, reasons: {}, order: undefined, timed: undefined }
+      : {};
   return { ...draft, ...fresh, day, test, kitKind };
 }
 
@@ -102,6 +119,7 @@ export function planOf(
     ...{ day, test, kitKind, packMinutes, swabber, recorder, people },
     courier: momentOf(day, courier, home.service.zone),
     leftOff: leftOff(home, draft, people),
+    ...(draft.timed && { timed: draft.timed }),
   };
 }
 

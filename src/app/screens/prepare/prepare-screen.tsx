@@ -28,23 +28,36 @@ import './prepare.css';
 const BODY = { when: StepWhen, who: StepWho, order: StepOrder, check: StepCheck };
 
 /** A new round. */
-export const NewRoundScreen = (): JSX.Element => <PrepareScreen round={undefined} />;
+export const NewRoundScreen = (): JSX.Element => <PrepareScreen round={undefined} step={0} />;
 
 /** A planned round, changed until it is closed. */
-export function EditRoundScreen({ round: id }: { readonly round: RoundId }): JSX.Element {
+export function EditRoundScreen({
+  round: id,
+  step = 0,
+}: {
+  readonly round: RoundId;
+  /** Which step it opens at: to plan the rest again, the order. */
+  readonly step?: number;
+}): JSX.Element {
   const { home } = useDesk();
   const words = useWords();
   const round = roundOf(home, id);
   if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
   if (round.closings.length > 0) return <EmptyState title={words.prepare.closed} />;
-  return <PrepareScreen round={round} />;
+  return <PrepareScreen round={round} step={step} />;
 }
 
 /** Four steps: when, who, in which order, and everything told before it is kept. */
-function PrepareScreen({ round }: { readonly round: Round | undefined }): JSX.Element {
+function PrepareScreen({
+  round,
+  step: first,
+}: {
+  readonly round: Round | undefined;
+  readonly step: number;
+}): JSX.Element {
   const words = useWords();
   const say = words.prepare;
-  const [at, setAt] = useState(0);
+  const [at, setAt] = useState(first);
   const [turned, setTurned] = useState(false);
   const [, go] = useLocation();
   const prepare = usePrepare(round);

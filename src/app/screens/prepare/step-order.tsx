@@ -12,6 +12,7 @@ import { useAnnounce } from '../../pieces/page/live-region.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { moved } from './listed.ts';
 import { OrderLine } from './order-line.tsx';
+import { Planner } from './planner/planner.tsx';
 import type { StepProps } from './step-when.tsx';
 
 /** The order of the round: a sensible one to begin with, and why each stands there. */
@@ -38,17 +39,18 @@ export function StepOrder({ prepare }: StepProps): JSX.Element {
     // At either end its button can no longer be pressed: the other one takes the focus.
     const up = at === next.length || (by < 0 && at > 1);
     pressed.current = `${person}-${up ? 'up' : 'down'}`;
-    set({ order: next });
+    set({ order: next, timed: undefined });
     announce(say.nowAt(names.person(person), at, next.length));
   };
 
   return (
     <>
+      <Planner prepare={prepare} />
       <p>{say.orderLead}</p>
-      {draft.order !== undefined && (
+      {draft.order !== undefined && draft.timed === undefined && (
         <p class="order-hand">
           {say.byHand}{' '}
-          <Button kind="quiet" onPress={() => set({ order: undefined })}>
+          <Button kind="quiet" onPress={() => set({ order: undefined, timed: undefined })}>
             {say.sensible}
           </Button>
         </p>

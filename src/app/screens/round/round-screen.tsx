@@ -62,7 +62,7 @@ function NextThing({
   readonly wires: readonly WireOf[];
 }): JSX.Element {
   const desk = useDesk();
-  const { rounds: say } = useWords();
+  const { rounds: say, planner } = useWords();
   const called = (person: PersonId) => personOf(desk.home, person).called;
   const inTurn = wires.find((wire) => wire.so === 'in-turn');
   const waiting = wires.find((wire) => wire.so === 'waiting');
@@ -92,6 +92,11 @@ function NextThing({
       {round.boxes.length > 0 && (
         <Button icon="label" href={to(paths.register(round.id))}>
           {say.register}
+        </Button>
+      )}
+      {!closed && waiting !== undefined && round.turns.length > 0 && (
+        <Button icon="clock" href={to(paths.replan(round.id))}>
+          {planner.rest}
         </Button>
       )}
       {!closed && (

@@ -5,6 +5,7 @@ import { preparationsFor } from '../../../care/rounds/preparations.ts';
 import type { Listed, Round } from '../../../care/rounds/round.ts';
 import { planOf, sitesOn } from '../../../care/support/plan.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { namesIn } from '../../desk/names.ts';
 import { useWords } from '../../words/use-words.ts';
 
 interface RunLineProps {
@@ -18,6 +19,7 @@ export function RunLine({ listed, at, round }: RunLineProps): JSX.Element {
   const { home } = useDesk();
   const words = useWords();
   const say = words.runSheet;
+  const names = namesIn(home, words.refusals.somebody);
   const { day } = round.planned.data;
   const person = personOf(home, listed.person);
   const plan = planOf(home, listed.person);
@@ -38,6 +40,15 @@ export function RunLine({ listed, at, round }: RunLineProps): JSX.Element {
         <p>{person.name}</p>
         <p>{[unit, words.prepare.room(person.room)].filter(Boolean).join(', ')}</p>
         <p>{say.due(why)}</p>
+        {listed.at !== undefined && (
+          <p class="run-planned">
+            {words.planner.at(
+              words.dates.time(listed.at),
+              names.staff(listed.swabber),
+              names.staff(listed.recorder),
+            )}
+          </p>
+        )}
       </th>
       <td>
         <p>

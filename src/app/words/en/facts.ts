@@ -52,7 +52,7 @@ export function factWords({ dates, list, plural }: LanguageTools) {
     tablet: (id: string) => `tablet ${id}`,
     signed: (who: string, others: readonly string[]) =>
       others.length === 0 ? who : `${who}, with ${list(others)}`,
-    how: { scanned: 'scanned', 'typed-twice': 'typed twice' },
+    how: { scanned: 'scanned', 'typed-twice': 'typed twice', file: 'read from a file' },
     replaced: 'Put right later.',
     amends: 'Puts right what stood before.',
     quick: 'Tapped fast: may not have been watched.',
@@ -240,8 +240,17 @@ export function factWords({ dates, list, plural }: LanguageTools) {
       born: 'Birth date on it matched.',
       name: 'Name on it matched.',
       reference: 'Reference on it matched.',
+      settled: 'A senior decided that it belongs here.',
       none: 'Nothing else on it matched.',
     },
+    reportCame: (source: string, outcome: string) => `A report came, ${source}: ${outcome}.`,
+    reportUnclear: 'it is not clear what it says',
+    reportSettled: {
+      belongs: 'A senior put a report on this record.',
+      'set-aside': 'A senior set a report aside.',
+    },
+    reportMapping: (columns: number) =>
+      `How a list of results is read was kept: ${plural(columns, { one: '1 column', other: `${columns} columns` })}.`,
     chased: (whom: string, said: string) => `Rang ${whom}. They said: ${said}`,
     ringAgain: (at: string) => `Ring again ${dates.dayTime(at)}.`,
     actionNamed: (action: string, who: string, due: string) =>

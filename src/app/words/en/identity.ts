@@ -18,6 +18,7 @@ export function identityWords({ plural, list }: LanguageTools) {
       `One sign of the ${name} is wrong, or two have changed places. Read it again.`,
     /** Beside a button: this colleague has read the label too and agrees. */
     secondReads: (colleague: string) => `${colleague} has read it too, and it is right`,
+    whoReads: 'Who has read the label too?',
     nearTitle: 'Codes that look alike',
     nearNote: 'These kits differ by one sign. Keep them apart, and scan them, do not type.',
     nearPair: (first: string, second: string) => `${first} and ${second}`,

@@ -137,6 +137,10 @@ export function importWords({ dates, plural }: LanguageTools) {
       askForm: (column: string, given: string) => `${column}: "${given}" can be read two ways.`,
       inTheFuture: (column: string, given: string) => `${column}: "${given}" has not come yet.`,
       tooLongAgo: (column: string, given: string) => `${column}: "${given}" is too long ago.`,
+      numberMalformed: (number: string, given: string) =>
+        `"${given}" does not look like a ${number}.`,
+      numberCheckFailed: (number: string, given: string) =>
+        `${number}: one sign of "${given}" is wrong, or two have changed places.`,
       roleUnknown: (given: string) => `Role: "${given}" is not known here.`,
       sameAsRow: (row: number) => `The same as row ${row}.`,
     },

@@ -7,6 +7,8 @@ export const moreWords = () => ({
   policyWhy: 'The rules this home works by, and where they come from.',
   tablets: 'Tablets',
   tabletsWhy: 'Which tablets belong here, and their keys.',
+  findings: 'What did not fit',
+  findingsWhy: 'Things that cannot all be right, and how each was settled.',
   look: 'How it looks',
   lookWhy: 'For this tablet alone. Night does not light up a bedroom.',
   cautions: 'Before you rely on it',

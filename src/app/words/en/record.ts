@@ -174,6 +174,8 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     contactWith: (name: string) => `contact with ${name}`,
     noSwabs: 'No swab yet.',
     wireOn: (day: string) => dates.shortDate(day),
+    otherKit: (why: string | undefined) =>
+      why === undefined ? 'Another kit' : `Another kit: ${why}`,
     wireOf: (name: string, day: string) => `${name}, ${dates.date(day)}`,
     outcome: {
       waiting: 'result awaited',

@@ -62,7 +62,20 @@ export const nowSamples: Samples['now'] = {
   kitsEnded: [3, 'WS-0417'],
 };
 
-export const findingSamples: Samples['findings'] = { settledOn: [at, 'Sorrel'] };
+export const findingSamples: Samples['findings'] = {
+  settledOn: [at, 'Sorrel'],
+  records: [3],
+  chainWhere: ['tablet T0000002', '3 records'],
+  whose: [['Bram', 'Hesper']],
+  openWhat: ['One barcode is on two tests', 'Bram and Hesper'],
+  held: [['Bram', 'Hesper']],
+  side: [1, 2],
+  testOf: ['Bram', at],
+  onlySenior: [['Idris', 'Maren']],
+  oneStands: ['Bram', 'Kit opened, spare label WSK56045137.'],
+  thisStands: ['Registered. Reference R-2201.'],
+  namedSaid: ['Idris'],
+};
 
 export const doorSamples: Samples['door'] = {
   tablet: ['blue tablet'],

@@ -64,6 +64,8 @@ export const factSamples: Samples['facts'] = {
   nextTry: [at, 'Pia'],
   uploadSet: [6],
   result: ['negative', day],
+  reportCame: ['as a list', 'negative'],
+  reportMapping: [5],
   chased: ['the front desk', 'In the morning.'],
   ringAgain: [at],
   actionNamed: ['Tell the doctor', 'Pia', at],

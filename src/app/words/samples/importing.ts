@@ -43,6 +43,8 @@ export const importSamples: Samples['importing'] = {
     askForm: ['Birth date', '03/04/1951'],
     inTheFuture: ['Birth date', '03/04/2099'],
     tooLongAgo: ['Birth date', '03/04/1851'],
+    numberMalformed: ['Home number', '12'],
+    numberCheckFailed: ['Home number', '0000971'],
     roleUnknown: ['night lead'],
     sameAsRow: [4],
   },

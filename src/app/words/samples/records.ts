@@ -61,6 +61,7 @@ export const recordSamples: Samples['record'] = {
   names: [['Pia', 'Jonah']],
   contactWith: ['Oriel'],
   wireOn: [day],
+  otherKit: ['it leaks'],
   wireOf: ['Cor', day],
   historyCount: [24],
 };

@@ -1,0 +1,119 @@
+import type { JSX } from 'preact';
+import type { StaffId } from '../../../../care/ids.ts';
+import { memberOf } from '../../../../care/staff/member.ts';
+import { namesIn } from '../../../desk/names.ts';
+import { Checks } from '../../../pieces/form/choice.tsx';
+import { TimeField } from '../../../pieces/form/date-field.tsx';
+import { Select } from '../../../pieces/form/select.tsx';
+import { Disclosure } from '../../../pieces/page/disclosure.tsx';
+import { useWords } from '../../../words/use-words.ts';
+import type { Prepare } from '../use-prepare.ts';
+import type { PlanningDraft } from './planning-draft.ts';
+import { beginsAt, shiftOf } from './question.ts';
+
+interface PlanningFieldsProps {
+  readonly prepare: Prepare;
+  readonly everybody: readonly StaffId[];
+}
+
+/** What the planner has to be told: who is on shift and when, how many pairs, who has times of their own. */
+export function PlanningFields({ prepare, everybody }: PlanningFieldsProps): JSX.Element {
+  const words = useWords();
+  const say = words.planner;
+  const { draft, desk, places } = prepare;
+  const names = namesIn(desk.home, words.refusals.somebody);
+  const { planning } = draft;
+  const set = (change: Partial<PlanningDraft>): void =>
+    prepare.set({ planning: { ...planning, ...change } });
+  const setShift = (staff: StaffId, change: object): void =>
+    set({ team: { ...planning.team, [staff]: { ...shiftOf(prepare, staff), ...change } } });
+  const on = everybody.filter((staff) => shiftOf(prepare, staff).on);
+  return (
+    <>
+      <div class="field-row">
+        <TimeField
+          id="plan-begins"
+          label={say.begins}
+          value={beginsAt(prepare)}
+          onValue={(begins) => set({ begins })}
+        />
+        <Select
+          id="plan-pairs"
+          label={say.pairs}
+          value={String(planning.pairs)}
+          onValue={(count) => count !== '' && set({ pairs: Number(count) })}
+          options={[1, 2, 3, 4].map((n) => ({ value: String(n), label: say.pairCount(n) }))}
+        />
+      </div>
+      <Checks
+        id="plan-team"
+        label={say.team}
+        value={on}
+        onValue={(chosen) => {
+          const team = Object.fromEntries(
+            everybody.map((staff) => [
+              staff,
+              { ...shiftOf(prepare, staff), on: chosen.includes(staff) },
+            ]),
+          );
+          set({ team });
+        }}
+        options={everybody.map((staff) => ({
+          value: staff,
+          label: memberOf(desk.home, staff).name,
+        }))}
+      />
+      {on.map((staff) => {
+        const { from, until } = shiftOf(prepare, staff);
+        return (
+          <div key={staff} class="field-row">
+            <TimeField
+              id={`plan-${staff}-from`}
+              label={say.from(names.staff(staff))}
+              value={from}
+              onValue={(value) => setShift(staff, { from: value })}
+            />
+            <TimeField
+              id={`plan-${staff}-until`}
+              label={say.until(names.staff(staff))}
+              value={until}
+              onValue={(value) => setShift(staff, { until: value })}
+            />
+          </div>
+        );
+      })}
+      <Checks
+        id="plan-change"
+        label={say.askChange}
+        value={planning.mayChange ? ['change'] : []}
+        onValue={(chosen) => set({ mayChange: chosen.includes('change') })}
+        options={[{ value: 'change', label: say.mayChange }]}
+      />
+      <Disclosure title={say.times}>
+        {places.map(({ person }) => {
+          const span = planning.times[person] ?? { from: '', until: '' };
+          const setSpan = (change: object): void =>
+            set({ times: { ...planning.times, [person]: { ...span, ...change } } });
+          return (
+            <div key={person} class="field-row">
+              <TimeField
+                id={`plan-${person}-from`}
+                label={say.personFrom(names.person(person))}
+                optional
+                value={span.from}
+                onValue={(from) => setSpan({ from })}
+              />
+              <TimeField
+                id={`plan-${person}-until`}
+                label={say.personUntil(names.person(person))}
+                optional
+                value={span.until}
+                onValue={(until) => setSpan({ until })}
+              />
+            </div>
+          );
+        })}
+      </Disclosure>
+    </>
+  );
+}

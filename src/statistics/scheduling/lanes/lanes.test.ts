@@ -1,0 +1,161 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { below, seededChance } from '../../random/chance.ts';
+import { got, reasonOf } from '../../testing.ts';
+import { evaluateLanes } from './evaluate-lanes.ts';
+import { laneBounds } from './lane-bounds.ts';
+import type { LaneProblem, LaneSlot } from './lane-problem.ts';
+import { searchLanes } from './search-lanes.ts';
+import { solveLanes } from './solve-lanes.ts';
+
+/** A small problem drawn by seed: groups in order, several windows, limits that bind now and then. */
+export function drawLanes(seed: number, jobs: number, lanes: number): LaneProblem {
+  const chance = seededChance(seed);
+  const group = Array.from({ length: jobs }, () => below(chance, 3));
+  const slotsOf = (): LaneSlot[] => {
+    if (below(chance, 5) === 0) return [];
+    const from = below(chance, 12);
+    const until = from + 4 + below(chance, 20);
+    const price = below(chance, 4) === 0 ? 3 : 0;
+    if (below(chance, 3) > 0) return [{ from, until, price }];
+    return [
+      { from, until, price },
+      { from: until + 2, until: until + 12, price: below(chance, 4) === 0 ? 7 : price },
+    ];
+  };
+  const step = (before: number | undefined, after: number) => {
+    const back = before !== undefined && before > after;
+    const change = before !== undefined && before < after;
+    return {
+      time: back ? Infinity : change ? 3 : below(chance, 2),
+      cost: below(chance, 2),
+      uses: change ? 1 : 0,
+    };
+  };
+  return {
+    jobs: Array.from({ length: jobs }, () => ({
+      duration: 1 + below(chance, 5),
+      leftOutCost: [200, 60, 12][below(chance, 3)] as number,
+      ...(below(chance, 4) === 0 && { promised: { start: 5 + below(chance, 10), weight: 1 } }),
+    })),
+    lanes: Array.from({ length: lanes }, () => below(chance, 4)),
+    slots: Array.from({ length: jobs }, () => Array.from({ length: lanes }, slotsOf)),
+    steps: [...group, ...Array.from({ length: lanes }, () => undefined)].map((before) =>
+      group.map((after) => step(before, after)),
+    ),
+    limits: {
+      served: below(chance, 3) === 0 ? jobs - 1 : jobs,
+      uses: below(chance, 4),
+      finish: 14 + below(chance, 20),
+      finishEach: below(chance, 2),
+    },
+    weights: { finish: 2, origin: 0, imbalance: 1 },
+  };
+}
+
+/** Every way to share out and order the jobs: only for a handful. */
+function leastOfAll(problem: LaneProblem): number {
+  let plans: readonly (readonly (readonly number[])[])[] = [problem.lanes.map(() => [])];
+  for (let job = 0; job < problem.jobs.length; job++) {
+    plans = plans.flatMap((plan) => [
+      plan,
+      ...plan.flatMap((sequence, k) =>
+        Array.from({ length: sequence.length + 1 }, (_, at) =>
+          plan.map((other, l) =>
+            l === k ? [...sequence.slice(0, at), job, ...sequence.slice(at)] : other,
+          ),
+        ),
+      ),
+    ]);
+  }
+  let least = Infinity;
+  for (const plan of plans) {
+    const found = evaluateLanes(problem, plan);
+    if (found.ok) least = Math.min(least, found.value.cost);
+  }
+  return least;
+}
+
+describe('jobs with windows on lanes', () => {
+  it.each(Array.from({ length: 60 }, (_, seed) => [seed]))(
+    'the best plan is as cheap as the best of all plans, seed %i',
+    (seed) => {
+      const problem = drawLanes(seed, 5, 1 + (seed % 3));
+      const least = leastOfAll(problem);
+      const solved = got(solveLanes(problem));
+      expect(solved.cost).toBe(least);
+      expect(got(evaluateLanes(problem, solved.sequences)).cost).toBe(least);
+      expect(got(laneBounds(problem)).cost).toBeLessThanOrEqual(least + 1e-9);
+      const found = got(searchLanes(problem, { chance: seededChance(seed), iterations: 600 }));
+      expect(got(evaluateLanes(problem, found.sequences)).cost).toBeCloseTo(found.cost, 9);
+      expect(found.cost).toBe(least);
+    },
+  );
+
+  it('the bound never lies and the search never beats the proof, on thousands of rounds', () => {
+    fc.assert(
+      fc.property(
+        fc.nat(1e6),
+        fc.integer({ min: 1, max: 7 }),
+        fc.integer({ min: 1, max: 2 }),
+        (seed, jobs, lanes) => {
+          const problem = drawLanes(seed, jobs, lanes);
+          const solved = got(solveLanes(problem));
+          const found = got(
+            searchLanes(problem, { chance: seededChance(seed), iterations: 30, elite: 3 }),
+          );
+          expect(got(laneBounds(problem)).cost).toBeLessThanOrEqual(solved.cost + 1e-9);
+          expect(found.cost).toBeGreaterThanOrEqual(solved.cost - 1e-9);
+          for (const plan of [found, ...found.elite])
+            expect(got(evaluateLanes(problem, plan.sequences)).cost).toBeCloseTo(plan.cost, 9);
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('the same seed gives the same plan, and a stop ends it', () => {
+    const problem = drawLanes(5, 20, 3);
+    const go = (seed: number) =>
+      searchLanes(problem, { chance: seededChance(seed), iterations: 200 });
+    expect(got(go(7))).toEqual(got(go(7)));
+    let asked = 0;
+    const stopped = got(
+      searchLanes(problem, {
+        chance: seededChance(7),
+        iterations: 1e9,
+        shouldStop: () => ++asked > 2,
+      }),
+    );
+    expect(stopped.iterations).toBeLessThan(100);
+    const again = got(
+      searchLanes(problem, {
+        chance: seededChance(1),
+        iterations: 1,
+        start: stopped.sequences,
+      }),
+    );
+    expect(again.cost).toBeLessThanOrEqual(stopped.cost);
+  });
+
+  it('says what is wrong with a problem or a plan', () => {
+    const problem = drawLanes(1, 3, 1);
+    expect(reasonOf(evaluateLanes(problem, [[0, 0]]))).toBe('impossible');
+    expect(reasonOf(evaluateLanes(problem, [[9]]))).toBe('out-of-range');
+    expect(reasonOf(evaluateLanes(problem, []))).toBe('lengths-differ');
+    expect(reasonOf(evaluateLanes({ ...problem, lanes: [] }, []))).toBe('empty');
+    expect(reasonOf(laneBounds({ ...problem, slots: [] }))).toBe('lengths-differ');
+    expect(reasonOf(solveLanes(drawLanes(1, 11, 1)))).toBe('too-large');
+    const falling = [
+      [
+        [
+          { from: 0, until: 9, price: 0 },
+          { from: 5, until: 7, price: 0 },
+        ],
+      ],
+    ];
+    expect(reasonOf(evaluateLanes({ ...drawLanes(1, 1, 1), slots: falling }, [[]]))).toBe(
+      'out-of-range',
+    );
+  });
+});
