@@ -32,8 +32,8 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: browser,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          testTimeout: 240_000,
+          hookTimeout: 300_000,
           fileParallelism: false,
         },
       },

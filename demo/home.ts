@@ -114,7 +114,7 @@ function writePerson(pen: Pen, given: DemoPerson, today: Day): void {
       ...{ person, test: 'respiratory', authority: given.authority },
       ...{ from: addDays(today, -39), until: addDays(today, -given.decisionEndedDaysAgo) },
     },
-    private: { reason: REASONS[given.authority] },
+    private: { reason: REASONS[given.authority] ?? given.authority },
   });
   for (const [about, value] of Object.entries(given.plan)) {
     pen.write({
@@ -131,7 +131,7 @@ function writePerson(pen: Pen, given: DemoPerson, today: Day): void {
   if (given.caution !== undefined) caution(pen, person, given.caution);
 }
 
-const REASONS: Record<DemoPerson['authority'], string> = {
+const REASONS: Partial<Record<DemoPerson['authority'], string>> = {
   'asks-each-time': 'Understands what the swab is for and decides each time. Ask.',
   'best-interests':
     'Meeting with sister, key worker and doctor. Least restrictive way agreed. Any distress ends it.',

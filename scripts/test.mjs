@@ -1,5 +1,5 @@
 // `npm test`: installs what is missing, then runs every suite and adds up. The last line is the sum.
-// `npm test -- unit` (or oracle, simulation, planted, durability, browser) runs one of them.
+// `npm test -- unit` (or oracle, simulation, simulation-care, planted, durability, browser) runs one of them.
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
@@ -74,6 +74,10 @@ const suites = {
   unit: () => vitest('unit'),
   oracle: () => counted(['src/cli/oracle.ts']),
   simulation: () => counted(['test/simulation/run.ts', '--seeds', '200', '--steps', '500']),
+  // The real catalogue, procedures and fold: each step costs several times the model's, and a round
+  // needs more of them to get anywhere, so few long runs beside the many short ones.
+  'simulation-care': () =>
+    counted(['test/simulation/run.ts', '--care', '--seeds', '15', '--steps', '1500']),
   planted: () => counted(['test/simulation/run.ts', '--planted']),
   durability: () => counted(['test/durability/kill.ts', '--kills', '200']),
   browser,

@@ -1,14 +1,19 @@
+import { workNow } from '../../src/care/now/now.ts';
+import type { Instant } from '../../src/care/time.ts';
 import { pureHash } from '../../src/ledger/hash.ts';
 import { CHAIN_START } from '../../src/ledger/ids.ts';
 import { firstPart, Replica } from '../../src/ledger/replica.ts';
 import { aesCipher, importTabletKey } from '../../src/ledger/stores/browser/cipher.ts';
 import { BrowserStore } from '../../src/ledger/stores/browser/store.ts';
-import type { Reader } from '../../src/ledger/upcast.ts';
-import { invented, service } from '../ledger/facts.ts';
-import { addPart, homeFold } from '../ledger/home-fold.ts';
+import { homeFold, NOW_PART, readStored } from '../../src/procedures/home-fold.ts';
+import history from '../../test/histories/home-2026-11.jsonl?raw';
+import { realFacts } from '../ledger/real-facts.ts';
+import { realService, service } from '../ledger/service.ts';
 
 /** Each call is made on a freshly loaded page, so nothing is warm but the disk. */
-const read: Reader<never> = (fact) => ({ ok: true, fact: fact as never });
+const fold = homeFold(realService);
+/** The clock stands still there: what is due is the same on every run. */
+const NOW = '2031-11-20T10:00:00.000Z' as Instant;
 
 async function open(): Promise<BrowserStore> {
   const cipher = aesCipher(await importTabletKey(new Uint8Array(32).fill(9)), 'T0000001');
@@ -17,7 +22,7 @@ async function open(): Promise<BrowserStore> {
 
 async function fill(count: number): Promise<number> {
   const store = await open();
-  const log = invented(count, pureHash);
+  const log = realFacts(history, count, pureHash);
   let chain = CHAIN_START;
   for (let from = 0; from < log.length; from += 5000) {
     const done = await store.commit({
@@ -29,7 +34,7 @@ async function fill(count: number): Promise<number> {
   return (await navigator.storage.estimate()).usage ?? 0;
 }
 
-const replicaOf = async () => Replica.open({ store: await open(), fold: homeFold, read: read });
+const replicaOf = async () => Replica.open({ store: await open(), fold, read: readStored });
 
 async function openWhole(): Promise<number> {
   const began = performance.now();
@@ -41,9 +46,10 @@ async function openWhole(): Promise<number> {
 
 async function openFirst(): Promise<number> {
   const began = performance.now();
-  const text = await firstPart(await open(), homeFold.fold, 'now');
+  const text = await firstPart(await open(), fold.fold, NOW_PART);
   if (text === undefined) throw new Error('no snapshot');
-  addPart(homeFold.initial(), text);
+  const work = workNow(fold.decode({ [NOW_PART]: text }), NOW);
+  if (work.length === 0) throw new Error('nothing to do');
   return performance.now() - began;
 }
 
@@ -64,7 +70,7 @@ async function appendOne(): Promise<number> {
 
 /** The yardstick: the same bodies, in memory, through JSON.parse and nothing else. */
 function parseOnly(count: number): number {
-  const bodies = invented(Math.floor(count / 10), pureHash).map(({ body }) => body);
+  const bodies = realFacts(history, Math.floor(count / 10), pureHash).map(({ body }) => body);
   const began = performance.now();
   let seen = 0;
   for (let again = 0; again < 10; again++)

@@ -1,22 +1,27 @@
-import { mkdtempSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { workNow } from '../../src/care/now/now.ts';
+import { findings } from '../../src/care/quality/findings.ts';
+import type { Instant } from '../../src/care/time.ts';
 import { append } from '../../src/ledger/append.ts';
 import { enrol } from '../../src/ledger/enrol.ts';
 import { CHAIN_START, type DeviceId, type StaffId } from '../../src/ledger/ids.ts';
-import { Replica } from '../../src/ledger/replica.ts';
+import { firstPart, Replica } from '../../src/ledger/replica.ts';
 import { nodeHash } from '../../src/ledger/stores/sqlite/node-hash.ts';
 import { openSqlite } from '../../src/ledger/stores/sqlite/open.ts';
 import { verifyStore } from '../../src/ledger/verify.ts';
-import { invented, service } from './facts.ts';
-import { homeFold } from './home-fold.ts';
+import { homeFold, NOW_PART, readStored } from '../../src/procedures/home-fold.ts';
+import { realFacts } from './real-facts.ts';
+import { realService, service } from './service.ts';
 
-/** Folding a home's five years from nothing and from a snapshot, on SQLite. */
+/** Folding five years of real facts from nothing and from a snapshot, on SQLite, with the real fold. */
 const COUNT = Number(process.argv[2] ?? 250_000);
 const folder = mkdtempSync(join(tmpdir(), 'tallyround-bench-'));
 const file = join(folder, 'home.ledger');
 const store = openSqlite(file, { service, format: 1 });
-const options = { store, fold: homeFold, read: (fact: unknown) => ({ ok: true, fact }) as never };
+const fold = homeFold(realService);
+const options = { store, fold, read: readStored };
 
 async function timed<T>(title: string, work: () => Promise<T>): Promise<T> {
   const [began, before] = [performance.now(), process.cpuUsage()];
@@ -30,7 +35,11 @@ async function timed<T>(title: string, work: () => Promise<T>): Promise<T> {
 }
 
 try {
-  const log = invented(COUNT, nodeHash);
+  const history = readFileSync(
+    new URL('../../test/histories/home-2026-11.jsonl', import.meta.url),
+    'utf8',
+  );
+  const log = realFacts(history, COUNT, nodeHash);
   let chain = CHAIN_START;
   for (let from = 0; from < log.length; from += 5000) {
     const page = log.slice(from, from + 5000);
@@ -61,10 +70,23 @@ try {
     );
   await timed('conclude the envelopes, all lines', () => Promise.resolve(replica.findings()));
   await timed('save a snapshot', () => replica.save());
+  const early = await timed('first part of the snapshot', async () =>
+    fold.decode({ [NOW_PART]: (await firstPart(again, fold.fold, NOW_PART)) ?? '[]' }),
+  );
+  const last = log.at(-1)?.arrived as string as Instant;
+  await timed('  what needs somebody now, from it', () => Promise.resolve(workNow(early, last)));
   await timed('fold from the snapshot', () => Replica.open(options));
+  await timed('every finding of the home, the first time', () =>
+    Promise.resolve(findings(replica.state)),
+  );
+  await timed('what needs somebody now', () => Promise.resolve(workNow(replica.state, last)));
   await enrol(again, 'T0000009' as DeviceId);
   await timed('append one fact and take it in', async () => {
-    const draft = { kind: 'test.swabbed', v: 1, data: { test: 'test-1', code: 'x' } };
+    const draft = {
+      kind: 'person.came',
+      v: 1,
+      data: { person: 'joryfell014', on: '2026-11-25', from: 'leave' },
+    };
     const writer = {
       by: 'ann' as StaffId,
       deviceNow: Date.now(),

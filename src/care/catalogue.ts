@@ -5,6 +5,7 @@ import type { FactId, StaffId } from './ids.ts';
 import { outbreakFacts } from './outbreaks/facts.ts';
 import { peopleFacts } from './people/facts.ts';
 import { policyFacts } from './policy/facts.ts';
+import { practiceFacts } from './practice/facts.ts';
 import { qualityFacts } from './quality/facts.ts';
 import { resultFacts } from './results/facts.ts';
 import { roundFacts } from './rounds/facts.ts';
@@ -23,6 +24,7 @@ export const catalogue = {
   ...peopleFacts,
   ...consentFacts,
   ...supportFacts,
+  ...practiceFacts,
   ...outbreakFacts,
   ...suppliesFacts,
   ...roundFacts,

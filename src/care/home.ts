@@ -52,14 +52,21 @@ const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
 /** Files a stored fact. Filing it again changes nothing. */
 export function file(home: Home, stored: Parameters<typeof readFact>[0]): void {
   if (home.known.has(stored.id) || home.unreadable.has(stored.id)) return;
-  home.version += 1;
   const fact = readFact(stored);
-  if (fact === undefined) {
-    const { kind, device, seq } = stored;
-    home.unreadable.set(stored.id, { kind, device, seq });
-    home.touched.add(`finding unreadable:${stored.id}`);
+  if (fact !== undefined) {
+    fileRead(home, fact);
     return;
   }
+  home.version += 1;
+  const { kind, device, seq } = stored;
+  home.unreadable.set(stored.id, { kind, device, seq });
+  home.touched.add(`finding unreadable:${stored.id}`);
+}
+
+/** Files what `readFact` has read already, here or before it was kept: it is not checked twice. */
+export function fileRead(home: Home, fact: Fact): void {
+  if (home.known.has(fact.id)) return;
+  home.version += 1;
   home.known.set(fact.id, fact);
   for (const [shelf, key] of filing(fact)) {
     insert(bagFor(home, shelf, key), fact);
@@ -67,7 +74,8 @@ export function file(home: Home, stored: Parameters<typeof readFact>[0]): void {
   }
 }
 
-const filing = (fact: Fact): Filing =>
+/** The bags that a fact belongs in. */
+export const filing = (fact: Fact): Filing =>
   (catalogue[fact.kind].files as (data: unknown) => Filing)(fact.data);
 
 function bagFor(home: Home, shelf: Shelf, key: string): Bag {
@@ -80,10 +88,20 @@ function bagFor(home: Home, shelf: Shelf, key: string): Bag {
 
 /** Nearly always at the end: facts come in about the order they happened. */
 function insert(bag: Bag, fact: Fact): void {
-  let place = bag.facts.length;
-  while (place > 0 && byTime(bag.facts[place - 1] as Fact, fact) > 0) place -= 1;
-  bag.facts.splice(place, 0, fact);
+  const { facts } = bag;
   bag.version += 1;
+  const last = facts.at(-1);
+  if (last === undefined || byTime(last, fact) <= 0) {
+    facts.push(fact);
+    return;
+  }
+  let [low, high] = [0, facts.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (byTime(facts[middle] as Fact, fact) > 0) high = middle;
+    else low = middle + 1;
+  }
+  facts.splice(low, 0, fact);
 }
 
 const NONE: readonly Fact[] = [];

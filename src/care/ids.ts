@@ -14,6 +14,8 @@ export const roundId = v.pipe(id(), v.brand('RoundId'));
 export const turnId = v.pipe(id(), v.brand('TurnId'));
 export const testId = v.pipe(id(), v.brand('TestId'));
 export const boxId = v.pipe(id(), v.brand('BoxId'));
+/** A laboratory's report as it was taken in, drawn by the device that took it in. */
+export const reportId = v.pipe(id(), v.brand('ReportId'));
 export const deliveryId = v.pipe(id(), v.brand('DeliveryId'));
 /** A fact's id: the base64url SHA-256 of its canonical text, 43 characters. */
 export const factId = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{43}$/), v.brand('FactId'));
@@ -26,6 +28,7 @@ export type TurnId = v.InferOutput<typeof turnId>;
 export type TestId = v.InferOutput<typeof testId>;
 export type BoxId = v.InferOutput<typeof boxId>;
 export type DeliveryId = v.InferOutput<typeof deliveryId>;
+export type ReportId = v.InferOutput<typeof reportId>;
 export type FactId = v.InferOutput<typeof factId>;
 
 /** Draws a fresh id; the caller of the core brings the chance. */

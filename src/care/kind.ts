@@ -15,8 +15,10 @@ export type Shelf =
   | 'test'
   | 'box'
   | 'reference'
+  | 'report'
   | 'action'
-  | 'finding';
+  | 'finding'
+  | 'practice';
 export type Filing = readonly (readonly [Shelf, string])[];
 
 type Entries = v.ObjectEntries;

@@ -1,3 +1,4 @@
+import type { Lack } from './consent/path.ts';
 import type { PersonId, StaffId, TestId, TurnId } from './ids.ts';
 import type { Outcome as TestOutcome } from './results/facts.ts';
 import type { Caution } from './support/facts.ts';
@@ -25,6 +26,11 @@ export type Refusal =
   | { readonly reason: 'consent-ended'; readonly person: PersonId; readonly on: Day }
   | { readonly reason: 'consent-not-yet'; readonly person: PersonId; readonly on: Day }
   | { readonly reason: 'consent-refused'; readonly person: PersonId }
+  | { readonly reason: 'consent-nobody'; readonly person: PersonId }
+  | { readonly reason: 'decision-review-due'; readonly person: PersonId; readonly on: Day }
+  | { readonly reason: 'document-not-seen'; readonly person: PersonId }
+  | { readonly reason: 'plan-review-due'; readonly person: PersonId; readonly on: Day }
+  | { readonly reason: 'plan-in-conflict'; readonly person: PersonId }
   | { readonly reason: 'caution-unanswered'; readonly person: PersonId; readonly caution: Caution }
   | { readonly reason: 'caution-says-no'; readonly person: PersonId; readonly caution: Caution }
   | { readonly reason: 'photo-missing'; readonly person: PersonId }
@@ -108,6 +114,15 @@ export type Refusal =
   // policy
   | { readonly reason: 'policy-unreadable'; readonly where: string; readonly what: string }
   | { readonly reason: 'policy-version-taken'; readonly policy: string; readonly version: number }
+  // decision records, practice, letters
+  | { readonly reason: 'no-rule-pack' }
+  | { readonly reason: 'decision-incomplete'; readonly at: Lack['at']; readonly why: Lack['why'] }
+  | { readonly reason: 'decision-too-long'; readonly field: string; readonly days: number }
+  | { readonly reason: 'review-outside'; readonly field: string }
+  | { readonly reason: 'no-ladder' }
+  | { readonly reason: 'practice-not-asked'; readonly person: PersonId }
+  | { readonly reason: 'sharing-not-agreed'; readonly person: PersonId }
+  | { readonly reason: 'no-result-to-tell' }
   // plain entry
   | { readonly reason: 'in-the-future'; readonly field: string }
   | { readonly reason: 'in-the-past'; readonly field: string }

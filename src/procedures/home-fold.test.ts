@@ -3,7 +3,7 @@ import { Trial } from '../../test/trial/home.ts';
 import { kitCode, plan, swab } from '../../test/trial/round.ts';
 import { findings } from '../care/quality/findings.ts';
 import type { LedgerFact } from '../ledger/fact.ts';
-import { homeFold, readStored } from './home-fold.ts';
+import { homeFold, NOW_PART, readStored } from './home-fold.ts';
 
 function lived() {
   const trial = new Trial();
@@ -53,5 +53,32 @@ describe('the home as a fold', () => {
       stored({ kind: 'unit.described', data: { unit: 'east' }, private: { value: 7 } }),
     );
     expect(read.ok && read.fact.private).toBe(undefined);
+  });
+});
+
+describe('the first part of a snapshot', () => {
+  it('has everybody and what happened lately, and the whole has each fact once', () => {
+    const trial = lived();
+    const old = [...trial.home.known.keys()];
+    trial.at('09:00', '2026-06-03');
+    const tamsin = trial.person('Tamsin Oake', '1941-06-02');
+    swab(trial, plan(trial, [tamsin]), tamsin, kitCode(4));
+    const fold = homeFold(trial.home.service);
+    const parts = fold.encode(trial.home);
+    const first = fold.decode({ [NOW_PART]: parts[NOW_PART] ?? '' });
+    const kinds = (of: typeof first, among: readonly string[]) =>
+      [...of.known.values()].filter(({ id }) => among.includes(id)).map(({ kind }) => kind);
+    expect(kinds(first, old)).toContain('person.described');
+    expect(kinds(first, old)).toContain('consent.decided');
+    expect(kinds(first, old)).not.toContain('turn.opened');
+    expect(kinds(first, old)).not.toContain('swab.taken');
+    const lately = [...trial.home.known.keys()].filter((id) => !old.includes(id));
+    expect(kinds(first, lately)).toHaveLength(lately.length);
+    expect(fold.digest(fold.decode(parts))).toBe(fold.digest(trial.home));
+  });
+
+  it('is there for a home with no facts', () => {
+    const fold = homeFold(lived().home.service);
+    expect(fold.encode(fold.initial())).toEqual({ [NOW_PART]: '[]' });
   });
 });

@@ -1,13 +1,18 @@
 import type { Fact } from '../care/catalogue.ts';
 import { catalogue, isKind, readFact } from '../care/catalogue.ts';
 import type { Home, Service } from '../care/home.ts';
-import { emptyHome, file } from '../care/home.ts';
+import { emptyHome, fileRead, filing } from '../care/home.ts';
+import type { Shelf } from '../care/kind.ts';
+import { HOUR, ms } from '../care/time.ts';
 import type { LedgerFact } from '../ledger/fact.ts';
 import type { Fold } from '../ledger/fold.ts';
 import type { Reader } from '../ledger/upcast.ts';
 
 /** Rises whenever the same facts would be filed otherwise. */
-export const HOME_FOLD = 1;
+export const HOME_FOLD = 2;
+
+/** The part of a snapshot that the first screen is shown from: see `firstPart`. */
+export const NOW_PART = 'now';
 
 /**
  * The home as a fold of the ledger. Its state is the set of facts itself, so a snapshot is those
@@ -17,21 +22,66 @@ export const homeFold = (service: Service): Fold<Home, Fact> => ({
   fold: HOME_FOLD,
   initial: () => emptyHome(service),
   evolve: (home, fact) => {
-    file(home, fact);
+    fileRead(home, fact);
     return home;
   },
-  encode: (home) => ({ facts: JSON.stringify([...home.known.values()]) }),
+  encode: (home) => partsOf([...home.known.values()]),
   decode: (parts) => {
     const home = emptyHome(service);
-    for (const fact of JSON.parse(parts['facts'] ?? '[]') as Fact[]) file(home, fact);
+    // Oldest first: a fact that goes at the end of its bags is filed soonest.
+    const { [NOW_PART]: now = '[]', ...rest } = parts;
+    for (const text of [...inOrder(rest), now])
+      for (const fact of JSON.parse(text) as Fact[]) fileRead(home, fact);
     return home;
   },
-  digest: (home) =>
-    [...home.known.values()]
-      .map(({ id, private: hidden }) => `${id}${hidden === undefined ? '' : '+'}`)
-      .sort()
-      .join('\n'),
+  digest: digestOf,
 });
+
+/** How far back the first part goes: past the longest usual round and every wait for a result. */
+const NOW_DAYS = 45;
+const REST_SIZE = 20_000;
+/** What is filed about these happened once and is over; everything else says what still holds. */
+const PASSING: ReadonlySet<Shelf> = new Set<Shelf>([
+  'round',
+  'turn',
+  'test',
+  'box',
+  'reference',
+  'action',
+  'finding',
+]);
+
+/** `now`: people, staff, kits and what happened lately; the rest by the twenty thousand. */
+function partsOf(facts: readonly Fact[]): Record<string, string> {
+  const last = facts.reduce((latest, { at }) => (at > latest ? at : latest), '');
+  const from = last === '' ? 0 : ms(last as Fact['at']) - NOW_DAYS * 24 * HOUR;
+  const now: Fact[] = [];
+  const rest: Fact[] = [];
+  for (const fact of facts) (isOver(fact) && ms(fact.at) < from ? rest : now).push(fact);
+  const parts: Record<string, string> = { [NOW_PART]: JSON.stringify(now) };
+  for (let at = 0; at < rest.length; at += REST_SIZE)
+    parts[`rest-${at / REST_SIZE}`] = JSON.stringify(rest.slice(at, at + REST_SIZE));
+  return parts;
+}
+
+const inOrder = (rest: Readonly<Record<string, string>>): string[] =>
+  Object.keys(rest)
+    .sort((a, b) => a.length - b.length || (a < b ? -1 : 1))
+    .flatMap((name) => rest[name] ?? []);
+
+const isOver = (fact: Fact): boolean => filing(fact).some(([shelf]) => PASSING.has(shelf));
+
+/** The facts as they were read, whether each has its private part, and every bag in its order. */
+function digestOf(home: Home): string {
+  const facts = [...home.known.values()].map(
+    ({ id, data, private: hidden }) =>
+      `${id}${hidden === undefined ? '' : '+'} ${JSON.stringify(data)}`,
+  );
+  const bags = [...home.shelves].flatMap(([shelf, keys]) =>
+    [...keys].map(([key, bag]) => `${shelf} ${key} ${bag.facts.map((fact) => fact.id).join(' ')}`),
+  );
+  return [...facts.sort(), ...bags.sort()].join('\n');
+}
 
 /** Reads a stored fact as the domain knows it; no kind has an older version yet. */
 export const readStored: Reader<Fact> = (stored) => {

@@ -1,5 +1,4 @@
 import type { FactOf, NewFact } from '../care/catalogue.ts';
-import type { Authority } from '../care/consent/facts.ts';
 import type { Home } from '../care/home.ts';
 import { factsIn, standing } from '../care/home.ts';
 import type { FactId, PersonId, RoundId } from '../care/ids.ts';
@@ -12,40 +11,6 @@ import type { Day } from '../care/time.ts';
 import { standingFor } from './describe.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { wrongDay, wrongText } from './wrong-entry.ts';
-
-/**
- * On whose word this person may be asked, for one kind of test and until a day. It never stands in
- * for their being willing at the time, and nothing here is concluded by the program.
- */
-export function recordConsent(
-  home: Home,
-  given: {
-    readonly person: PersonId;
-    readonly test: string;
-    readonly authority: Authority;
-    readonly from: Day;
-    readonly until: Day;
-    readonly reason: string;
-  },
-  doing: Doing,
-): Outcome {
-  if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
-  if (given.reason.trim() === '') return refuse({ reason: 'reason-missing' });
-  if (given.reason.length > 4000)
-    return refuse({ reason: 'too-long', field: 'reason', most: 4000 });
-  const wrong =
-    wrongDay(given.from, { field: 'from' }) ?? wrongDay(given.until, { field: 'until' });
-  if (wrong !== undefined) return refuse(wrong);
-  if (given.until < given.from) return refuse({ reason: 'ends-before-start', field: 'until' });
-  const { reason, ...data } = given;
-  const old = standingFor(home, ['person', given.person], {
-    kind: 'consent.decided',
-    where: (fact) => fact.data.test === given.test,
-  });
-  return allow([
-    { kind: 'consent.decided', data: { ...data, ...old }, private: { reason: reason.trim() } },
-  ]);
-}
 
 /** The support plan, field by field; an empty text takes a field out. */
 export function writePlan(

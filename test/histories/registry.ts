@@ -1,4 +1,4 @@
-import { readerOf } from '../../src/ledger/upcast.ts';
+import { homeFold, readStored } from '../../src/procedures/home-fold.ts';
 import { homeModel } from '../simulation/home-model.ts';
 import type { Replayed } from './replay.ts';
 
@@ -9,6 +9,12 @@ export const replayed: readonly Replayed<any, any>[] = [
     history: 'model-2026-11.jsonl',
     name: 'model',
     fold: { ...homeModel.fold, fold: 2 },
-    read: readerOf(homeModel.catalogue(2)),
+    read: homeModel.read(2),
+  },
+  {
+    history: 'home-2026-11.jsonl',
+    name: 'home',
+    fold: homeFold({ zone: 'Europe/London', policies: [] }),
+    read: readStored,
   },
 ];

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { readEntry } from '../../src/ledger/entry.ts';
+import { ERASED } from '../../src/ledger/erased-fact.ts';
 import { openFact } from '../../src/ledger/fact.ts';
 import * as envelopes from '../../src/ledger/findings/envelopes.ts';
 import type { Fold } from '../../src/ledger/fold.ts';
@@ -43,7 +44,7 @@ export async function replay<State, Fact>({ history, fold, read }: Replayed<Stat
     envelopes.evolve(envelope, fact);
     const readable = read(fact);
     if (readable.ok) state = fold.evolve(state, readable.fact);
-    else unreadable += 1;
+    else if (fact.kind !== ERASED) unreadable += 1;
   }
   const facts = after.position;
   return { state: sha256(fold.digest(state)), envelopes: sha256(envelopes.digest(envelope)), facts, unreadable };

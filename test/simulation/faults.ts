@@ -1,15 +1,17 @@
+import type { Home } from '../../src/care/home.ts';
 import type { Confirmed, Written } from '../../src/ledger/fact.ts';
 import type { FactId } from '../../src/ledger/ids.ts';
 import type { Change, Committed, LedgerStore, Mark, Snapshot } from '../../src/ledger/store.ts';
 import { MemoryStore } from '../../src/ledger/stores/memory/store.ts';
 import type { SyncAnswer, SyncRequest } from '../../src/ledger/sync-message.ts';
+import { careModel } from './care-model.ts';
 import { type Bags, concludeWith, homeModel, settlementsOf, verdictOn } from './home-model.ts';
-import type { Model } from './model.ts';
+import type { AnyModel, Model } from './model.ts';
 
 /** A way to build the ledger wrong, or right. Every planted fault must be caught by an invariant. */
 export interface Fault {
   readonly name: string;
-  readonly model: Model<Bags>;
+  readonly model: AnyModel;
   readonly store: typeof MemoryStore;
   /** Answers before the real server does. */
   readonly gate?: (store: LedgerStore, request: SyncRequest) => Promise<SyncAnswer | undefined>;
@@ -22,6 +24,8 @@ export interface Fault {
 }
 
 export const sound: Fault = { name: 'none', model: homeModel, store: MemoryStore };
+/** The same, with the real catalogue, procedures and fold in the model's place. */
+export const soundCare: Fault = { ...sound, model: careModel };
 
 const withModel = (name: string, changes: Partial<Model<Bags>>): Fault => ({
   ...sound,
@@ -199,6 +203,32 @@ class NeverDone extends MemoryStore {
   }
 }
 
+/** The real home, with each bag in the order in which its facts came. */
+const arrivalOrder: Fault = {
+  ...soundCare,
+  name: 'real bags in order of arrival',
+  model: {
+    ...careModel,
+    fold: {
+      ...careModel.fold,
+      digest: (home: Home) => `${careModel.fold.digest(home)} ${[...home.known.keys()].join(' ')}`,
+    },
+  },
+};
+
+/** Two results for one code go unnoticed. */
+const blindToResults: Fault = {
+  ...soundCare,
+  name: 'a real finding is missed',
+  model: {
+    ...careModel,
+    conclude: (home: Home) => {
+      const { findings, held } = careModel.conclude(home);
+      return { held, findings: findings.filter(({ id }) => !id.startsWith('two-results')) };
+    },
+  },
+};
+
 export const planted: readonly Fault[] = [
   gatesOrder,
   deletesOnAcknowledgement,
@@ -216,4 +246,6 @@ export const planted: readonly Fault[] = [
   holdsNothing,
   secretsDecide,
   withStore('waiting never ends', NeverDone),
+  arrivalOrder,
+  blindToResults,
 ];

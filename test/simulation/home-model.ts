@@ -3,7 +3,7 @@ import { canonicalText, type JsonObject } from '../../src/ledger/canonical.ts';
 import type { LedgerFact } from '../../src/ledger/fact.ts';
 import type { Fold } from '../../src/ledger/fold.ts';
 import type { FactId } from '../../src/ledger/ids.ts';
-import type { Catalogue } from '../../src/ledger/upcast.ts';
+import { type Catalogue, readerOf } from '../../src/ledger/upcast.ts';
 import type { Chance } from './chance.ts';
 import type { Conclusion, Model, Settlement } from './model.ts';
 import { recount } from './recount.ts';
@@ -192,12 +192,24 @@ function settle(bags: Bags, chance: Chance): Draft | undefined {
   return { kind: settled, v: 1, data };
 }
 
+/** Names are unique, and a bead keeps the name right behind the id. */
+function hasSecret(text: string, id: FactId): boolean {
+  const from = text.indexOf(id);
+  return from >= 0 && text.slice(from, text.indexOf('}', from)).includes('secret');
+}
+
 export const homeModel: Model<Bags> = {
   fold,
-  catalogue,
+  read: (format) => readerOf(catalogue(format)),
+  burst: 1,
   ids: (bags) => [...bags.values()].flatMap((bag) => [...bag.keys()]),
   conclude: (bags) => concludeWith(bags, verdictOn),
-  act,
+  act: (bags, chance, { format }) => {
+    const draft = act(bags, chance, format);
+    return draft && { drafts: [draft] };
+  },
+  verdictIn: ({ verdict }) => verdict,
+  stillTells: (parts, id) => hasSecret(JSON.stringify(parts), id),
   recount,
 };
 

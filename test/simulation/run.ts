@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { type Fault, planted, sound } from './faults.ts';
+import { type Fault, planted, sound, soundCare } from './faults.ts';
 import { keptSeeds } from './kept-seeds.ts';
 import { type Outcome, simulate } from './simulate.ts';
 
@@ -11,6 +11,7 @@ const { values } = parseArgs({
     fault: { type: 'string' },
     planted: { type: 'boolean', default: false },
     all: { type: 'boolean', default: false },
+    care: { type: 'boolean', default: false },
   },
 });
 /** Failures shown in full. */
@@ -23,10 +24,13 @@ process.exitCode = values.planted ? await runPlanted() : await runSound();
 
 /** Every seed must pass; those that once failed come first. The last line is the count. */
 async function runSound(): Promise<number> {
-  const fault = values.fault === undefined ? sound : faultNamed(values.fault);
+  const plain = values.care ? soundCare : sound;
+  const fault = values.fault === undefined ? plain : faultNamed(values.fault);
   if (!fault) return unknownFault();
   const seeds =
-    values.seed === undefined ? [...keptSeeds, ...range(1, count)] : [Number(values.seed)];
+    values.seed === undefined
+      ? [...(fault === sound ? keptSeeds : []), ...range(1, count)]
+      : [Number(values.seed)];
   const began = performance.now();
   let facts = 0;
   let failed = 0;
@@ -43,7 +47,8 @@ async function runSound(): Promise<number> {
 
 function show(seed: number, fault: Fault, failed: NonNullable<Outcome['failed']>): void {
   const { step, invariant, detail } = failed;
-  const planting = fault === sound ? '' : ` --fault '${fault.name}'`;
+  const planting =
+    fault === sound ? '' : fault === soundCare ? ' --care' : ` --fault '${fault.name}'`;
   console.log(`seed ${seed}, step ${step}: invariant ${invariant}: ${detail}`);
   console.log(`  npx tsx test/simulation/run.ts --seed ${seed} --steps ${steps}${planting}`);
 }

@@ -1,3 +1,4 @@
+import { appendOwn } from '../../src/ledger/append-own.ts';
 import type { FactId } from '../../src/ledger/ids.ts';
 import { syncAll } from '../../src/ledger/sync-round.ts';
 import { actions } from './actions.ts';
@@ -15,7 +16,7 @@ export interface Outcome {
 
 /** One run: `steps` things happen to a home, then quiet, and the invariants are looked at throughout. */
 export async function simulate(seed: number, steps: number, fault: Fault): Promise<Outcome> {
-  const world = await World.create(seed, fault);
+  const world = await begun(seed, fault);
   const at = { step: 0 };
   try {
     await live(world, steps, at);
@@ -26,9 +27,20 @@ export async function simulate(seed: number, steps: number, fault: Fault): Promi
   return { facts: world.facts };
 }
 
+/** A home of some tablets, and what the service itself has written down first. */
+async function begun(seed: number, fault: Fault): Promise<World> {
+  const world = await World.create(seed, fault);
+  const drafts = world.model.begin?.(world.chance, world.now) ?? [];
+  if (drafts.length === 0) return world;
+  const writer = { by: world.boss, now: world.time, salt: world.salt };
+  const done = await appendOwn(directServer(world), drafts, writer);
+  if (!done.ok) throw new Error(`the home could not begin: ${done.reason}`);
+  return world;
+}
+
 /** The home as it is after such a run. */
 export async function homeAfter(seed: number, steps: number, fault: Fault): Promise<World> {
-  const world = await World.create(seed, fault);
+  const world = await begun(seed, fault);
   await live(world, steps, { step: 0 });
   return world;
 }

@@ -1,4 +1,4 @@
-import { append } from '../../src/ledger/append.ts';
+import { append, type Writer } from '../../src/ledger/append.ts';
 import { enrol } from '../../src/ledger/enrol.ts';
 import type { FactId, StaffId } from '../../src/ledger/ids.ts';
 import { Replica } from '../../src/ledger/replica.ts';
@@ -9,6 +9,7 @@ import type { SyncAnswer, SyncRequest } from '../../src/ledger/sync-message.ts';
 import { syncRound } from '../../src/ledger/sync-round.ts';
 import { settled } from './home-model.ts';
 import { checkSeen } from './invariants.ts';
+import type { Act } from './model.ts';
 import { overriding, Process, stepped } from './process.ts';
 import { NoAnswer, type Tab, type Tablet, Violation, type World } from './world.ts';
 
@@ -80,23 +81,44 @@ export function refresh(world: World, tab: Tab, save: boolean): void {
 
 /** What a person does with what is on the screen, which may be old. */
 export function act(world: World, tab: Tab): void {
-  const state = tab.replica?.state;
-  if (!state) return;
-  const choose = () => world.model.act(state, world.chance, tab.tablet.format);
-  const draft = choose() ?? choose();
-  if (!draft) return;
-  if (draft.kind === settled) tab.shown = new Set(world.model.ids(state));
-  const writer = {
-    by: `s${world.chance.below(3)}` as StaffId,
-    deviceNow: world.deviceNow(tab.tablet),
-    salt: world.salt,
-    hash: world.hash,
-    clockConfirmed: true,
-  };
-  start(world, tab, `writes ${draft.kind}`, async () => {
-    const done = await append(tab.port, [draft], writer);
-    if (!done.ok) throw new Violation('12', `a sound act was refused: ${done.reason}`);
+  const first = choose(world, tab);
+  if (!first) return;
+  const writer = writerOf(world, tab, first);
+  start(world, tab, `writes ${first.drafts[0]?.kind ?? ''}`, async () => {
+    await write(tab, first, writer);
+    for (let more = 1; more < world.model.burst; more++) {
+      await tab.replica?.refresh();
+      const next = choose(world, tab);
+      if (next) await write(tab, next, writerOf(world, tab, next));
+    }
   });
+}
+
+function choose(world: World, tab: Tab): Act | undefined {
+  const state = tab.replica?.state;
+  if (state === undefined) return undefined;
+  const { format, store } = tab.tablet;
+  const device = store.headNow().device?.id ?? '';
+  const hands = { format, now: world.deviceNow(tab.tablet), device };
+  const once = () => world.model.act(state, world.chance, hands);
+  const chosen = once() ?? once();
+  if (chosen?.drafts.some(({ kind }) => kind === settled) === true)
+    tab.shown = new Set(world.model.ids(state));
+  return chosen;
+}
+
+const writerOf = (world: World, tab: Tab, { by, with: others }: Act): Writer => ({
+  by: (by ?? `s${world.chance.below(3)}`) as StaffId,
+  ...(others && { with: others as readonly StaffId[] }),
+  deviceNow: world.deviceNow(tab.tablet),
+  salt: world.salt,
+  hash: world.hash,
+  clockConfirmed: true,
+});
+
+async function write(tab: Tab, { drafts }: Act, writer: Writer): Promise<void> {
+  const done = await append(tab.port, drafts, writer);
+  if (!done.ok) throw new Violation('12', `a sound act was refused: ${done.reason}`);
 }
 
 export function sync(world: World, tab: Tab): void {

@@ -20,11 +20,9 @@ import type { Change, LedgerStore } from '../../src/ledger/store.ts';
 import type { MemoryStore } from '../../src/ledger/stores/memory/store.ts';
 import type { LedgerServer } from '../../src/ledger/sync-answer.ts';
 import type { SyncAnswer, SyncReply, SyncRequest } from '../../src/ledger/sync-message.ts';
-import { readerOf } from '../../src/ledger/upcast.ts';
 import { Chance } from './chance.ts';
 import type { Fault } from './faults.ts';
-import { type Bags } from './home-model.ts';
-import type { Model } from './model.ts';
+import type { AnyModel } from './model.ts';
 import type { Process } from './process.ts';
 
 const service = 'fern-house' as ServiceId;
@@ -45,7 +43,7 @@ export interface Tab {
   readonly tablet: Tablet;
   /** The tablet's store, one awaited call at a time. */
   readonly port: LedgerStore;
-  replica: Replica<Bags> | undefined;
+  replica: Replica<unknown, unknown> | undefined;
   process: Process;
   /** What its author has been shown of the settlement being written. */
   shown: ReadonlySet<FactId>;
@@ -137,7 +135,7 @@ export class World {
   private constructor(
     seed: number,
     readonly fault: Fault,
-    readonly model: Model<Bags>,
+    readonly model: AnyModel,
   ) {
     this.chance = new Chance(seed);
     const store = this.newStore(1);
@@ -208,7 +206,7 @@ export class World {
 
   /** A program that knows other facts has another fold: a snapshot of the old one is of no use. */
   replicaOptions(store: LedgerStore, format: number) {
-    const read = readerOf(this.model.catalogue(format));
+    const read = this.model.read(format);
     return { store, fold: { ...this.model.fold, fold: format }, read };
   }
 

@@ -46,6 +46,16 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.consentNotYet(names.person(refusal.person), refusal.on);
     case 'consent-refused':
       return say.consentRefused(names.person(refusal.person));
+    case 'consent-nobody':
+      return say.consentNobody(names.person(refusal.person));
+    case 'decision-review-due':
+      return say.decisionReviewDue(names.person(refusal.person), refusal.on);
+    case 'document-not-seen':
+      return say.documentNotSeen(names.person(refusal.person));
+    case 'plan-review-due':
+      return say.planReviewDue(names.person(refusal.person), refusal.on);
+    case 'plan-in-conflict':
+      return say.planInConflict(names.person(refusal.person));
     case 'caution-unanswered':
       return say.cautionUnanswered(names.person(refusal.person), words.cautions[refusal.caution]);
     case 'caution-says-no':
@@ -182,6 +192,22 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.notACount;
     case 'nothing-changed':
       return say.nothingChanged;
+    case 'no-rule-pack':
+      return say.noRulePack;
+    case 'decision-incomplete':
+      return words.deciding.lacks[refusal.why];
+    case 'decision-too-long':
+      return say.decisionTooLong(refusal.days);
+    case 'review-outside':
+      return say.reviewOutside;
+    case 'no-ladder':
+      return say.noLadder;
+    case 'practice-not-asked':
+      return say.practiceNotAsked(names.person(refusal.person));
+    case 'sharing-not-agreed':
+      return say.sharingNotAgreed(names.person(refusal.person));
+    case 'no-result-to-tell':
+      return say.noResultToTell;
     case 'may-not-strike-out':
       return say.mayNotStrikeOut;
     case 'empty':

@@ -1,7 +1,9 @@
 import type { Fact } from '../../care/catalogue.ts';
 import type { Home, Service } from '../../care/home.ts';
 import type { FactId, StaffId } from '../../care/ids.ts';
-import { homeFold, readStored } from '../../procedures/home-fold.ts';
+import type { Fold } from '../../ledger/fold.ts';
+import { firstPart } from '../../ledger/replica.ts';
+import { homeFold, NOW_PART, readStored } from '../../procedures/home-fold.ts';
 import type { SyncState } from '../pieces/page/sync-state.ts';
 import type { Followed } from '../tablet/followed.ts';
 import type { TabletState } from '../tablet/state.ts';
@@ -20,31 +22,40 @@ interface Needs {
   readonly draw: () => string;
 }
 
-/** The desk of whoever is signed in on a real tablet: each touch is on the disk before the screen moves. */
+/**
+ * The desk of whoever is signed in on a real tablet: each touch is on the disk before the screen moves.
+ * Where a snapshot has it, the screen begins with what happened lately; a touch waits for the whole.
+ */
 export async function tabletStore(needs: Needs): Promise<DeskStore> {
   const { tablet, service } = needs;
-  const followed = await tablet.follow(homeFold(service), readStored);
+  const fold = homeFold(service);
+  const early = await glance(tablet, fold);
+  const whole = tablet.follow(fold, readStored);
+  let followed = early === undefined ? await whole : undefined;
+  const homeNow = (): Home => followed?.get() ?? early ?? fold.initial();
   const listeners = new Set<() => void>();
   const acting = inLine();
   const act: Desk['act'] = (decide) =>
     acting(async () => {
       const touchedAt = Date.now();
+      const opened = await whole.catch(() => undefined);
+      if (opened === undefined) return { ok: false, trouble: 'storage' };
       const { who, device } = tablet.state.get();
       if (who === undefined || device === undefined) return { ok: false, trouble: 'moved' };
       const doing = { now: tablet.now(), by: who.staff, device: device.id, draw: needs.draw };
-      const outcome = decide(followed.get(), doing);
+      const outcome = decide(opened.get(), doing);
       if (!outcome.ok) return { ok: false, refusal: outcome };
       if (outcome.value.length === 0) return { ok: true, facts: [] };
       const done = await tablet.append(outcome.value, { touchedAt });
       if (!done.ok) return { ok: false, trouble: troubleOf(done) };
-      await followed.refresh();
-      return { ok: true, facts: kept(followed, done.facts) };
+      await opened.refresh();
+      return { ok: true, facts: kept(opened, done.facts) };
     });
   const make = (): Desk => ({
-    ...{ act, monotonic: needs.monotonic, home: followed.get(), service: { name: needs.title } },
+    ...{ act, monotonic: needs.monotonic, home: homeNow(), service: { name: needs.title } },
     me: tablet.state.get().who?.staff ?? ('' as StaffId),
     device: tablet.state.get().device?.id ?? '',
-    sync: syncOf(tablet.state.get()),
+    sync: followed === undefined ? { kind: 'opening' } : syncOf(tablet.state.get()),
     now: () => tablet.now(),
     reached: (fact) => followed.reached(fact),
     chainFindings: () => followed.findings(),
@@ -61,7 +72,20 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
     desk = make();
     for (const tell of [...listeners]) tell();
   };
-  followed.subscribe(renew);
+  const follow = (opened: Followed<Home, Fact>) => {
+    followed = opened;
+    opened.subscribe(renew);
+  };
+  if (followed === undefined)
+    whole.then(
+      (opened) => {
+        follow(opened);
+        renew();
+      },
+      // Whoever touches is told: `act` waits for the same promise.
+      () => undefined,
+    );
+  else follow(followed);
   tablet.state.subscribe(renew);
   return {
     desk: () => desk,
@@ -70,6 +94,18 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
       return () => listeners.delete(changed);
     },
   };
+}
+
+/** What the last snapshot tells of these weeks; undefined where there is none that holds. */
+async function glance(tablet: Tablet, fold: Fold<Home, Fact>): Promise<Home | undefined> {
+  if (tablet.ledger === undefined) return undefined;
+  try {
+    const now = await firstPart(tablet.ledger, fold.fold, NOW_PART);
+    return now === undefined ? undefined : fold.decode({ [NOW_PART]: now });
+  } catch {
+    // Following the whole finds out what is wrong, and mends it.
+    return undefined;
+  }
 }
 
 /** One at a time: two touches in a row decide on the home as the first has left it. */

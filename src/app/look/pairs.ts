@@ -26,5 +26,6 @@ export const pairs: readonly Pair[] = [
   ...shape('edge', [...grounds, ...tints]),
   ...shape('wood', ['paper', 'card']),
   ...shape('action-edge', ['paper', 'card']),
+  ...shape('picture-ink', ['picture-paper', 'picture-skin', 'picture-cloth']),
   ...shape('focus', [...grounds, ...tints]),
 ];

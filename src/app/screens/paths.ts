@@ -1,4 +1,12 @@
-import type { DeliveryId, FactId, PersonId, RoundId, StaffId, TestId } from '../../care/ids.ts';
+import type {
+  DeliveryId,
+  FactId,
+  PersonId,
+  ReportId,
+  RoundId,
+  StaffId,
+  TestId,
+} from '../../care/ids.ts';
 
 /** Every address in the app. Ids mean nothing to a reader over the shoulder; no name stands in one. */
 export const paths = {
@@ -24,6 +32,15 @@ export const paths = {
   editPerson: (id: PersonId) => `/person/${id}/edit`,
   plan: (id: PersonId) => `/person/${id}/plan`,
   consent: (id: PersonId) => `/person/${id}/consent`,
+  decision: (id: PersonId, decision: FactId) => `/person/${id}/decision/${decision}`,
+  practice: (id: PersonId) => `/person/${id}/practice`,
+  practiceSession: (id: PersonId) => `/person/${id}/session`,
+  strip: (id: PersonId) => `/person/${id}/strip`,
+  booklet: (id: PersonId) => `/person/${id}/booklet`,
+  story: (id: PersonId) => `/person/${id}/story`,
+  after: (id: PersonId) => `/person/${id}/after`,
+  sharing: (id: PersonId) => `/person/${id}/sharing`,
+  letter: (id: PersonId, test: TestId, reader: string) => `/person/${id}/letter/${test}/${reader}`,
   ways: (id: PersonId) => `/person/${id}/ways`,
   caution: (id: PersonId) => `/person/${id}/caution`,
   answerCaution: (id: PersonId, caution: FactId) => `/person/${id}/caution/${caution}`,
@@ -56,6 +73,11 @@ export const paths = {
   ppe: '/kits/ppe',
   results: '/results',
   newResult: '/results/new',
+  takeIn: '/results/take-in',
+  tray: '/results/tray',
+  report: (id: ReportId) => `/results/tray/${id}`,
+  callList: '/results/calls',
+  houseChance: '/results/house',
   test: (id: TestId) => `/test/${id}`,
   evidence: (id: TestId) => `/test/${id}/evidence`,
   chase: (id: TestId) => `/test/${id}/chase`,

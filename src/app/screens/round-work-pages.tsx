@@ -1,10 +1,13 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
-import type { RoundId, TestId } from '../../care/ids.ts';
+import type { ReportId, RoundId, TestId } from '../../care/ids.ts';
 import { ActScreen } from './act/act-screen.tsx';
+import { CallListScreen } from './calls/call-list-screen.tsx';
 import { FindingScreen } from './finding/finding-screen.tsx';
 import { FindingsScreen } from './finding/findings-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
+import { HouseScreen } from './house/house-screen.tsx';
+import { latePage } from './late-page.tsx';
 import { NewResultScreen } from './new-result/new-result-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { EditRoundScreen, NewRoundScreen } from './prepare/prepare-screen.tsx';
@@ -17,8 +20,15 @@ import { RoundsScreen } from './rounds/rounds-screen.tsx';
 import { RunSheetScreen } from './run-sheet/run-sheet-screen.tsx';
 import { EvidenceScreen } from './test/evidence-screen.tsx';
 import { TestScreen } from './test/test-screen.tsx';
+import { ReportScreen } from './tray/report-screen.tsx';
+import { TrayScreen } from './tray/tray-screen.tsx';
 import { SetUploadScreen } from './upload/set-upload-screen.tsx';
 import { UploadScreen } from './upload/upload-screen.tsx';
+
+/** Files come in once in a while, and with parsers: a script of their own. */
+const TakeInScreen = latePage(() =>
+  import('./take-in/take-in-screen.tsx').then((page) => page.TakeInScreen),
+);
 
 const ORDER = prepareSteps.indexOf('order');
 
@@ -57,6 +67,13 @@ export function RoundWorkPages(): JSX.Element {
       </Route>
       <Route path="/test/:id/evidence">
         {({ id }: { id: TestId }) => <EvidenceScreen key={id} test={id} />}
+      </Route>
+      <Route path="/results/take-in" component={TakeInScreen} />
+      <Route path="/results/calls" component={CallListScreen} />
+      <Route path="/results/house" component={HouseScreen} />
+      <Route path="/results/tray" component={TrayScreen} />
+      <Route path="/results/tray/:id">
+        {({ id }: { id: ReportId }) => <ReportScreen key={id} report={id} />}
       </Route>
       <Route path="/test/:id/act">
         {({ id }: { id: TestId }) => <ActScreen key={id} test={id} />}

@@ -1,8 +1,11 @@
 import { actingWords } from './en/acting.ts';
 import { bedsideWords } from './en/bedside.ts';
+import { callWords } from './en/calls.ts';
 import { cameraWords } from './en/camera.ts';
 import { careWords } from './en/care.ts';
+import { decidingWords } from './en/deciding.ts';
 import { doorWords } from './en/door.ts';
+import { easyReadWords } from './en/easy-read.ts';
 import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
@@ -15,6 +18,7 @@ import { importWords } from './en/importing.ts';
 import { keepingWords } from './en/keeping.ts';
 import { labelWords } from './en/labels.ts';
 import { listWords } from './en/list.ts';
+import { meaningWords } from './en/meaning.ts';
 import { moreWords } from './en/more.ts';
 import { navWords } from './en/nav.ts';
 import { nowWords } from './en/now.ts';
@@ -25,6 +29,7 @@ import { peopleWords } from './en/people.ts';
 import { personWords } from './en/person.ts';
 import { plannerWords } from './en/planner.ts';
 import { policyWords } from './en/policy.ts';
+import { practisingWords } from './en/practising.ts';
 import { prepareWords } from './en/prepare.ts';
 import { recordWords } from './en/record.ts';
 
@@ -39,6 +44,7 @@ import { staffWords } from './en/staff.ts';
 import { suppliesWords } from './en/supplies.ts';
 import { supportWords } from './en/support.ts';
 import { tabletWords } from './en/tablets.ts';
+import { takingInWords } from './en/taking-in.ts';
 import { testPageWords } from './en/test-page.ts';
 import { turnWords } from './en/turn.ts';
 import { uploadingWords } from './en/uploading.ts';
@@ -77,6 +83,9 @@ export function english(settings: WordSettings) {
     results: resultWords(tools),
     acting: actingWords(tools),
     testPage: testPageWords(tools),
+    takingIn: takingInWords(tools),
+    calls: callWords(tools),
+    meaning: meaningWords(tools),
     parts: partsWords(),
     now: nowWords(tools),
     form: formWords(tools),
@@ -86,7 +95,10 @@ export function english(settings: WordSettings) {
     keeping: keepingWords(),
     people: peopleWords(tools, settings),
     record: recordWords(tools),
-    support: supportWords(tools),
+    support: supportWords(),
+    deciding: decidingWords(tools),
+    easyRead: easyReadWords(tools),
+    practising: practisingWords(tools),
     staffing: staffWords(tools),
     importing: importWords(tools),
     supplies: suppliesWords(tools),

@@ -6,13 +6,17 @@ import {
   tabletSamples,
   turnSamples,
 } from './samples/bedside-round.ts';
+import { callSamples } from './samples/calls.ts';
+import { decidingSamples } from './samples/deciding.ts';
 import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
 import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
+import { meaningSamples } from './samples/meaning.ts';
 import { plannerSamples } from './samples/planner.ts';
 import { moreSamples, policySamples } from './samples/policy.ts';
+import { practisingSamples } from './samples/practising.ts';
 import {
   historySamples,
   keepingSamples,
@@ -25,6 +29,7 @@ import { roundWorkSamples } from './samples/round-work.ts';
 import type { Samples } from './samples/shape.ts';
 import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
+import { takingInSamples } from './samples/taking-in.ts';
 import { testPageSamples } from './samples/test-page.ts';
 
 const at = '2026-11-26T06:41:00Z';
@@ -85,8 +90,26 @@ export const samples: Samples = {
   people: peopleSamples,
   record: recordSamples,
   support: supportSamples,
+  deciding: decidingSamples,
+  easyRead: {
+    stripOf: ['Cor'],
+    made: [at, 'Jonah'],
+    photoMissing: [['Pia']],
+    letter: {
+      title: ['Cor'],
+      doctorBorn: ['1951-03-14'],
+      taken: [at],
+      sites: [['nose']],
+      made: ['doctor', '2026-11-26'],
+    },
+    change: ['What helps', 'Sing.'],
+  },
+  practising: practisingSamples,
   staffing: staffSamples,
   importing: importSamples,
+  takingIn: takingInSamples,
+  calls: callSamples,
+  meaning: meaningSamples,
   supplies: supplySamples,
   policy: policySamples,
   more: moreSamples,

@@ -3,6 +3,7 @@ import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
 import type { PersonId } from '../ids.ts';
 import type { Day } from '../time.ts';
+import type { Authority } from './facts.ts';
 
 export type Decision = FactOf<'consent.decided'>;
 
@@ -13,6 +14,7 @@ export type ConsentOn =
   | { readonly state: 'ended'; readonly decision: Decision }
   | { readonly state: 'not-yet'; readonly decision: Decision }
   | { readonly state: 'refuses'; readonly decision: Decision }
+  | { readonly state: 'nobody'; readonly decision: Decision }
   | { readonly state: 'asks-each-time'; readonly decision: Decision }
   | { readonly state: 'decided'; readonly decision: Decision };
 
@@ -22,14 +24,20 @@ export function consentOn(home: Home, person: PersonId, test: string, on: Day): 
   const current = forTest.filter((fact) => fact.data.from <= on && on <= fact.data.until);
   const refused = current.find((fact) => fact.data.authority === 'refuses');
   if (refused !== undefined) return { state: 'refuses', decision: refused };
+  const nobody = current.find((fact) => fact.data.authority === 'nobody');
+  if (nobody !== undefined) return { state: 'nobody', decision: nobody };
   const decision = current.at(-1);
   if (decision !== undefined) {
-    return decision.data.authority === 'asks-each-time'
+    return ownWord(decision.data.authority)
       ? { state: 'asks-each-time', decision }
       : { state: 'decided', decision };
   }
   return lapsed(forTest, all, on);
 }
+
+/** Whether the person themselves says yes or no, alone or with help; then a no is a refusal. */
+export const ownWord = (authority: Authority): boolean =>
+  authority === 'asks-each-time' || authority === 'supported';
 
 function lapsed(forTest: readonly Decision[], all: readonly Decision[], on: Day): ConsentOn {
   const ended = forTest.filter((fact) => fact.data.until < on).at(-1);

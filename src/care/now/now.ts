@@ -4,10 +4,12 @@ import type { Home } from '../home.ts';
 import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Policy } from '../policy/policy.ts';
+import { practiceDueOn } from '../practice/due.ts';
 import { isOpenFinding, standingOf } from '../quality/finding.ts';
 import { findings } from '../quality/findings.ts';
 import { actionsFor, isSettled } from '../results/actions.ts';
 import { registrationOf } from '../results/outcome.ts';
+import { tray } from '../results/tray.ts';
 import { registerBy, waitingFor } from '../results/waiting.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
@@ -45,6 +47,7 @@ export function workNow(home: Home, now: Instant): Work[] {
         finding: found,
         standing: standingOf(home, found),
       })),
+    ...inTray(home),
     ...recent.flatMap((round) => openTurns(home, round)),
     ...recent.flatMap((round) => notCollected(at, round)),
     ...swabs.flatMap((swab) => toRegister(at, swab)),
@@ -53,6 +56,7 @@ export function workNow(home: Home, now: Instant): Work[] {
       .filter((round) => round.planned.data.day <= today)
       .flatMap((round) => inHand(home, round)),
     ...dueWork(at, recent),
+    ...practiceDueOn(home, today).map((due) => ({ work: 'practice' as const, due })),
     ...kitsExpire(at),
     ...(confirmed === undefined ? [{ work: 'confirm-policy' as const }] : []),
   ];
@@ -84,6 +88,7 @@ function housematesAndLeavers(home: Home, recent: readonly Round[]): Swab[] {
 const ORDER: readonly WorkKind[] = [
   'act',
   'settle',
+  'tray',
   'turn-open',
   'not-collected',
   'register',
@@ -91,6 +96,7 @@ const ORDER: readonly WorkKind[] = [
   'round',
   'held',
   'due',
+  'practice',
   'kits-expire',
   'confirm-policy',
 ];
@@ -119,6 +125,12 @@ function actionWork({ home, now }: At, swab: Swab): Work[] {
       late: now > action.due,
       who: action.named?.data.who,
     }));
+}
+
+/** Reports that fit nobody yet: one line, however many. */
+function inTray(home: Home): Work[] {
+  const waiting = tray(home);
+  return waiting.length === 0 ? [] : [{ work: 'tray', waiting }];
 }
 
 const openTurns = (home: Home, round: Round): Work[] =>

@@ -1,9 +1,11 @@
 import type { Turn } from '../custody/turn.ts';
 import type { PersonId, StaffId } from '../ids.ts';
+import type { PracticeDue } from '../practice/due.ts';
 import type { Finding, Standing } from '../quality/finding.ts';
 import type { Refusal } from '../refusal.ts';
 import type { Action } from '../results/actions.ts';
 import type { Registration } from '../results/outcome.ts';
+import type { InTray } from '../results/tray.ts';
 import type { Waiting } from '../results/waiting.ts';
 import type { DueLine } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
@@ -22,6 +24,7 @@ export type Work =
       readonly who: StaffId | undefined;
     }
   | { readonly work: 'settle'; readonly finding: Finding; readonly standing: Standing }
+  | { readonly work: 'tray'; readonly waiting: readonly InTray[] }
   | { readonly work: 'turn-open'; readonly turn: Turn }
   | { readonly work: 'round'; readonly round: Round; readonly tally: Tally }
   | {
@@ -41,6 +44,7 @@ export type Work =
   | { readonly work: 'chase'; readonly waiting: Waiting }
   | { readonly work: 'held'; readonly line: DueLine; readonly holds: readonly Refusal[] }
   | { readonly work: 'due'; readonly line: DueLine }
+  | { readonly work: 'practice'; readonly due: PracticeDue }
   | { readonly work: 'kits-expire'; readonly lot: Lot }
   | { readonly work: 'confirm-policy' };
 

@@ -1,5 +1,7 @@
 import * as v from 'valibot';
+import { rulePack } from '../consent/rule-pack.ts';
 import { line, word } from '../kind.ts';
+import { ladder } from '../practice/ladder.ts';
 import { actionKinds, outcomes } from '../results/facts.ts';
 import { roles } from '../staff/facts.ts';
 import { cautions } from '../support/facts.ts';
@@ -19,6 +21,8 @@ const whole = (min: number, max: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(min), v.maxValue(max));
 /** A chance in 10,000, never 0 or 1: nothing is certain beforehand, and facts carry whole numbers only. */
 const chance = whole(1, 9999);
+const chance10000 = whole(1, 10_000);
+const betaCounts = v.strictObject({ right: whole(1, 100_000), wrong: whole(1, 100_000) });
 const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
 
 export const personWords = ['resident', 'tenant', 'supported'] as const;
@@ -169,6 +173,42 @@ export const policySchema = v.strictObject({
       negativeBetweenDays: sourced(whole(1, 60)),
     }),
   ),
+  /**
+   * How results are interpreted and waited for. Without it no figures are shown. Counts are those of a
+   * validation study (found, missed), from which comes a Beta; shares and correlations in 10,000.
+   */
+  interpretation: v.exactOptional(
+    v.strictObject({
+      sensitivity: sourced(betaCounts),
+      specificity: sourced(betaCounts),
+      /** How much of the full yield a swab of these sites has. */
+      siteYield: sourced(
+        v.strictObject({ throatAndNose: chance10000, nose: chance10000, throat: chance10000 }),
+      ),
+      /** By how much the sensitivity falls with a short swab or a long way to the laboratory. */
+      shortSwab: sourced(chance10000),
+      longWay: sourced(v.strictObject({ hours: whole(1, 336), share: chance10000 })),
+      /** Correlation of the misses of two swabs of one person. */
+      repeatCorrelation: sourced(whole(0, 9999)),
+      /** The chance before any test, by what is known; the second list while there is a case in the home. */
+      before: sourced(
+        v.strictObject({
+          ...{ background: chance, contact: chance, symptoms: chance },
+          ...{ backgroundWithCases: chance, contactWithCases: chance, symptomsWithCases: chance },
+        }),
+      ),
+      /** Until this home has results enough, so many made-up waits are counted with its own. */
+      waits: sourced(
+        v.strictObject({
+          enough: whole(1, 1000),
+          hours: v.pipe(v.array(whole(1, 336)), v.maxLength(30)),
+        }),
+      ),
+      wantedCertainty: sourced(chance),
+      /** A treatment that helps only within so many hours of the first sign or the contact. */
+      treatmentHours: v.exactOptional(sourced(whole(1, 336))),
+    }),
+  ),
   /** The number by which the health service or the home knows a person, where it has a form. */
   identifier: v.exactOptional(
     v.strictObject({ name: line, pattern: codePattern, scheme: v.picklist(checkSchemes) }),
@@ -176,7 +216,31 @@ export const policySchema = v.strictObject({
   holds: v.strictObject({
     cautionsNeedingClinician: sourced(v.array(v.picklist(cautions))),
     photoRenewDays: sourced(whole(30, 3650)),
+    /** Whether a plan that is past its review, or written twice over, keeps everybody from swabbing. */
+    planPastReview: v.exactOptional(sourced(v.boolean())),
+    planInConflict: v.exactOptional(sourced(v.boolean())),
   }),
+  /** How decisions are recorded: which law's demands, how long one holds at most, what holds a swab. */
+  decisions: v.exactOptional(
+    v.strictObject({
+      pack: sourced(word),
+      packs: v.pipe(v.array(rulePack), v.minLength(1)),
+      longestDays: sourced(whole(1, 1095)),
+      holdPastReview: sourced(v.boolean()),
+      holdUntilDocumentSeen: sourced(v.boolean()),
+    }),
+  ),
+  /** The small steps by which somebody gets used to a swab. */
+  practice: v.exactOptional(
+    v.strictObject({
+      steps: ladder,
+      everyDays: sourced(whole(1, 30)),
+      /** Sessions at this home before a forecast is made at all. */
+      fewestSessions: sourced(whole(1, 200)),
+      /** Minutes that a step takes, until the home's own sessions tell better. */
+      source: line,
+    }),
+  ),
   register: v.strictObject({ sameDay: sourced(v.boolean()) }),
   handOver: v.strictObject({ distanceMetres: sourced(v.number()) }),
   ppe: v.strictObject({

@@ -19,7 +19,10 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
     case 'staff.role':
     case 'support.ways':
     case 'support.reviewed':
+    case 'practice.asked':
       return fact.kind;
+    case 'sharing.agreed':
+      return `${fact.kind}.${fact.data.reader}`;
     case 'round.planned':
     case 'round.listed':
       // A list is filed with each person on it too; there several may stand.
@@ -57,6 +60,8 @@ export function roleNeeded(fact: Fact): Role | undefined {
     case 'caution.answered':
     case 'lot.recalled':
     case 'consent.decided':
+    case 'decision.looked-at':
+    case 'sharing.agreed':
     case 'home.tested-on':
     case 'upload.set':
     case 'entry.struck-out':

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import { factId, personId, roundId } from '../ids.ts';
+import { factId, personId, roundId, testId, turnId } from '../ids.ts';
 import { kind, line, prose, replaces } from '../kind.ts';
+import { moods } from '../practice/facts.ts';
 import { day } from '../time.ts';
 
 /** The support plan, a field a fact. `helps` and `stop-signs` stay in view throughout a turn. */
@@ -12,9 +13,16 @@ export const planFields = [
   'unsure-signs',
   'calm-signs',
   'triggers',
+  'distress-signs',
   'communication',
+  'staff',
   'place',
+  'time',
+  'position',
+  'sensory',
+  'sites-tolerated',
   'reward',
+  'own-scale',
   'never',
 ] as const;
 export type PlanField = (typeof planFields)[number];
@@ -33,6 +41,10 @@ export const cautions = [
   'septal-deviation',
 ] as const;
 export type Caution = (typeof cautions)[number];
+
+/** Who a letter is for. */
+export const readers = ['person', 'family', 'doctor'] as const;
+export type Reader = (typeof readers)[number];
 
 export const supportFacts = {
   'support.described': kind({
@@ -89,6 +101,47 @@ export const supportFacts = {
     files: (data) => [
       ['person', data.person],
       ['round', data.round],
+    ],
+  }),
+  /** How it went for the person, after a turn or at any other time. */
+  'after.noted': kind({
+    data: {
+      person: personId,
+      turn: v.exactOptional(turnId),
+      mood: v.picklist(moods),
+      /** On the person's own scale, if they have one: which of its words, counted from 0. */
+      own: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(20))),
+      replaces,
+    },
+    private: {
+      helped: v.pipe(v.string(), v.maxLength(500)),
+      upset: v.pipe(v.string(), v.maxLength(500)),
+    },
+    files: (data) => [['person', data.person]],
+  }),
+  /** A proposal for the plan's next version was read: what was taken over and what was not. */
+  'after.answered': kind({
+    data: { person: personId, after: factId, accepted: v.array(v.picklist(planFields)), replaces },
+    files: (data) => [['person', data.person]],
+  }),
+  /** Whether results of this person are told to somebody, and on whose word that was agreed. */
+  'sharing.agreed': kind({
+    data: {
+      person: personId,
+      reader: v.picklist(['family', 'doctor']),
+      agreed: v.boolean(),
+      word: v.picklist(['person', 'best-interests', 'attorney', 'deputy']),
+      replaces,
+    },
+    private: { name: line },
+    files: (data) => [['person', data.person]],
+  }),
+  /** A letter was made ready on paper. That it was read is another matter: see the actions. */
+  'letter.made': kind({
+    data: { person: personId, test: testId, result: factId, reader: v.picklist(readers) },
+    files: (data) => [
+      ['person', data.person],
+      ['test', data.test],
     ],
   }),
 };

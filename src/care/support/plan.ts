@@ -1,7 +1,7 @@
 import type { Fact, FactOf } from '../catalogue.ts';
 import type { Home } from '../home.ts';
 import { concluding, lastStanding, standing } from '../home.ts';
-import type { PersonId } from '../ids.ts';
+import type { PersonId, StaffId } from '../ids.ts';
 import type { Day, Instant } from '../time.ts';
 import type { PlanField } from './facts.ts';
 
@@ -21,6 +21,10 @@ export interface Plan {
   readonly selfSwab: boolean;
   readonly cautions: readonly OpenCaution[];
   readonly preparations: readonly FactOf<'preparation.agreed'>[];
+  /** Fields that two colleagues wrote without knowing of each other. */
+  readonly clashes: readonly PlanField[];
+  /** Who wrote last, and when the plan was accepted as read. */
+  readonly lastBy: StaffId | undefined;
 }
 
 export const planOf: (home: Home, id: PersonId) => Plan = concluding('person', concludePlan);
@@ -39,8 +43,14 @@ function concludePlan(facts: readonly Fact[]): Plan {
     selfSwab: ways?.selfSwab ?? false,
     cautions: cautions(facts),
     preparations: standing(facts, 'preparation.agreed'),
+    clashes: clashing(described.map((fact) => fact.data.about)),
+    lastBy: described.at(-1)?.by,
   };
 }
+
+const clashing = (fields: readonly PlanField[]): PlanField[] => [
+  ...new Set(fields.filter((field, i) => fields.indexOf(field) !== i)),
+];
 
 function cautions(facts: readonly Fact[]): OpenCaution[] {
   const answers = standing(facts, 'caution.answered');

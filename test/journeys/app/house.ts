@@ -29,6 +29,9 @@ export class House {
   readonly day = new Date().toISOString().slice(0, 10) as Day;
   #off = Date.parse(momentOf(this.day, '09:00', 'Europe/London')) - Date.now();
 
+  /** A film (y4m) that every browser opened from now on has for a camera. */
+  film: string | undefined;
+
   get url(): string {
     return `http://localhost:${this.#port}`;
   }
@@ -96,7 +99,16 @@ export class House {
     const { width = 820, height = 1180, dark = false } = options;
     const context = await chromium.launchPersistentContext(join(this.#folder, profile), {
       executablePath: process.env['TALLYROUND_CHROMIUM'] ?? '/usr/bin/chromium',
-      args: flags,
+      args: [
+        ...flags,
+        ...(this.film === undefined
+          ? []
+          : [
+              '--use-fake-ui-for-media-stream',
+              '--use-fake-device-for-media-stream',
+              `--use-file-for-fake-video-capture=${this.film}`,
+            ]),
+      ],
       headless: true,
       viewport: { width, height },
       colorScheme: dark ? 'dark' : 'light',

@@ -22,7 +22,7 @@ beforeAll(async () => {
   await garden.go(garden.round);
   await garden.page.getByRole('table', { name: /person by person/ }).waitFor({ timeout: 60_000 });
   await hall.page.getByText('Nothing waiting').waitFor({ timeout: 60_000 });
-});
+}, 400_000);
 afterAll(() => house.close());
 afterEach(async ({ task }) => {
   await hall.picture(task);

@@ -14,6 +14,7 @@ type After = Extract<
   | `test.${string}`
   | `registration.${string}`
   | `upload.${string}`
+  | `report.${string}`
   | `result.${string}`
   | `action.${string}`
   | 'settled'
@@ -44,6 +45,14 @@ export const tellAfter: Tells<After> = {
   'registration.failed': ({ data }, { words, names }) =>
     `${words.facts.failures[data.why]} ${words.facts.nextTry(data.nextTry, names.staff(data.who))}`,
   'upload.set': ({ data }, { words }) => words.facts.uploadSet(data.columns.length),
+  'report.received': ({ data }, { words }) =>
+    words.facts.reportCame(
+      words.takingIn.sources[data.source],
+      data.outcome === undefined ? words.facts.reportUnclear : words.outcomes[data.outcome],
+    ),
+  'report.settled': ({ data, private: hidden }, { words }) =>
+    [words.facts.reportSettled[data.verdict], hidden?.reason ?? ''].join(' ').trim(),
+  'report.mapping': ({ data }, { words }) => words.facts.reportMapping(data.columns.length),
   'result.recorded': ({ data }, { words }) =>
     `${words.facts.result(words.outcomes[data.outcome], data.reported)} ${words.facts.matched[data.matched]}`,
   'result.chased': ({ data, private: hidden }, { words }) => {

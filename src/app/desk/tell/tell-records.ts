@@ -15,6 +15,11 @@ type Records = Extract<
   | `contact.${string}`
   | `home.${string}`
   | `entry.${string}`
+  | `decision.${string}`
+  | `practice.${string}`
+  | `after.${string}`
+  | `sharing.${string}`
+  | `letter.${string}`
 >;
 
 /** Who people and colleagues are, what was decided and agreed, what was noticed. */
@@ -59,6 +64,15 @@ export const tellRecords: Tells<Records> = {
       data.from,
       data.until,
     ),
+  'decision.looked-at': (_fact, { words }) => words.facts.decisionLooked,
+  'practice.asked': ({ data }, { words }) => words.facts.practiceAsked(data.wanted),
+  'practice.session': ({ data }, { words }) =>
+    words.facts.practiceSession(data.step, words.facts.practiceEnds[data.end]),
+  'after.noted': ({ data }, { words }) => words.facts.after(words.turn.settled.moods[data.mood]),
+  'after.answered': ({ data }, { words }) => words.facts.afterAnswered(data.accepted.length),
+  'sharing.agreed': ({ data }, { words }) =>
+    words.facts.sharing(words.facts.readers[data.reader], data.agreed),
+  'letter.made': ({ data }, { words }) => words.facts.letter(words.facts.readers[data.reader]),
   'support.described': ({ data, private: hidden }, { words }) =>
     words.facts.field(words.facts.planFields[data.about], hidden?.value ?? words.facts.erased),
   'support.reviewed': ({ data }, { words }) => words.facts.planReviewed(data.next),

@@ -7,6 +7,7 @@ import './sync-line.css';
 
 const marks: Readonly<Record<SyncState['kind'], IconName>> = {
   nothing: 'tick',
+  opening: 'kept',
   sent: 'tick',
   sending: 'sent',
   kept: 'kept',
@@ -17,6 +18,8 @@ function saySync(state: SyncState, { page }: Words): string {
   switch (state.kind) {
     case 'nothing':
       return page.sync.nothing;
+    case 'opening':
+      return page.sync.opening;
     case 'sent':
       return page.sync.sent(state.count);
     case 'sending':

@@ -15,6 +15,7 @@ import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { ResultMeaning } from '../meaning/result-meaning.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { TestWire } from '../test/test-wire.tsx';
@@ -81,6 +82,7 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
           ))}
         </ul>
       </Part>
+      <ResultMeaning test={test.id} />
       {result.data.outcome !== 'negative' && here && <Notice kind="note" title={say.caution} />}
     </>
   );

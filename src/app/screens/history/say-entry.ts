@@ -124,12 +124,45 @@ function saySupport(fact: Fact, telling: Telling): SaidEntry | undefined {
         what: what.preparation,
         value: `${record.preparations[fact.data.what]}. ${sayClinician(fact, telling)}`,
       };
+    case 'decision.looked-at':
+      return { what: what.looked, value: '' };
+    case 'practice.asked':
+      return { what: what.practice, value: words.facts.practiceAsked(fact.data.wanted) };
+    case 'practice.session':
+      return {
+        what: what.practice,
+        value: words.facts.practiceSession(fact.data.step, words.facts.practiceEnds[fact.data.end]),
+      };
+    case 'after.noted':
+      return {
+        what: what.after,
+        value: [words.turn.settled.moods[fact.data.mood], sayAfter(fact, telling)].join('. '),
+      };
+    case 'after.answered':
+      return { what: what.after, value: words.facts.afterAnswered(fact.data.accepted.length) };
+    case 'sharing.agreed':
+      return {
+        what: what.sharing,
+        value: words.facts.sharing(words.facts.readers[fact.data.reader], fact.data.agreed),
+      };
+    case 'letter.made':
+      return {
+        what: what.letter,
+        value: words.facts.letter(words.facts.readers[fact.data.reader]),
+      };
     case 'preparation.done':
       return { what: what.prepared, value: sayRound(fact.data.round, telling) };
     default:
       return undefined;
   }
 }
+
+const sayAfter = (fact: FactOf<'after.noted'>, telling: Telling): string =>
+  hidden(
+    fact,
+    [fact.private?.helped, fact.private?.upset].filter((text) => isText(text)).join(' '),
+    telling,
+  );
 
 function sayDecision(fact: FactOf<'consent.decided'>, telling: Telling): string {
   const { record } = telling.words;

@@ -44,6 +44,7 @@ function groupOf(work: Work, { now }: Words): string {
     case 'act':
       return isCalm(work) ? groups.calm : groups.act;
     case 'settle':
+    case 'tray':
       return groups.settle;
     case 'turn-open':
       return groups.turn;
@@ -59,6 +60,8 @@ function groupOf(work: Work, { now }: Words): string {
       return groups.held;
     case 'due':
       return groups.due;
+    case 'practice':
+      return groups.practice;
     case 'kits-expire':
       return groups.supplies;
     case 'confirm-policy':
@@ -75,6 +78,8 @@ function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
       return actItem(work, telling);
     case 'settle':
       return settleItem(work, telling);
+    case 'tray':
+      return trayItem(work, telling);
     case 'turn-open':
       return turnItem(work, telling);
     case 'not-collected':
@@ -87,6 +92,8 @@ function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
       return roundItem(work, telling);
     case 'held':
       return heldItem(work, telling);
+    case 'practice':
+      return practiceItem(work, telling);
     case 'kits-expire':
       return kitsItem(work, telling);
     case 'confirm-policy':
@@ -153,6 +160,20 @@ function settleItem({ finding, standing }: Of<'settle'>, { words, names }: Telli
       text: say.settle,
       about: say.findings[finding.kind],
     }),
+  };
+}
+
+function trayItem({ waiting }: Of<'tray'>, { words }: Telling): WorkItem {
+  const say = words.takingIn;
+  return {
+    key: 'tray',
+    state: 'look',
+    when: words.now.today,
+    what: say.trayWaits(waiting.length),
+    why: [...new Set(waiting.flatMap(({ match }) => match.reasons))]
+      .slice(0, 3)
+      .map((reason) => say.reasons[reason]),
+    action: link(words, { path: paths.tray, text: words.now.settle, about: say.trayTitle }),
   };
 }
 
@@ -331,3 +352,21 @@ const policyItem = ({ words }: Telling): WorkItem => ({
     about: words.now.groups.policy,
   }),
 });
+
+function practiceItem({ due }: Of<'practice'>, { words, names }: Telling): WorkItem {
+  const say = words.practising;
+  const name = names.person(due.person);
+  return {
+    key: `practice-${due.person}`,
+    state: 'todo',
+    when: words.now.today,
+    who: '',
+    what: say.due(name, due.step.title),
+    why: [say.dueHow(due.number, due.of, due.minutes)],
+    action: link(words, {
+      path: paths.practiceSession(due.person),
+      text: say.session,
+      about: name,
+    }),
+  };
+}

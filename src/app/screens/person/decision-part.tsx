@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import type { Decision } from '../../../care/consent/decision.ts';
 import { consentOn } from '../../../care/consent/decision.ts';
 import { policyOn } from '../../../care/policy/in-force.ts';
 import { memberOf } from '../../../care/staff/member.ts';
@@ -42,7 +43,7 @@ function OneDecision({
   test,
   testName,
 }: PersonData & { readonly test: string; readonly testName: string }): JSX.Element {
-  const { record, keeping, history } = words;
+  const { record, keeping, history, deciding } = words;
   const consent = consentOn(desk.home, person.id, test, today);
   if (consent.state === 'none' || consent.state === 'other-test') {
     return <Notice kind="look" title={record.noDecision} />;
@@ -57,6 +58,7 @@ function OneDecision({
         <b>{record.authorities[decision.data.authority]}</b>{' '}
         {decision.private?.reason ?? keeping.erased}
       </p>
+      <OfRecord desk={desk} words={words} today={today} decision={decision} />
       <DetailList
         details={[
           { key: 'test', label: record.decisionForLabel, value: testName },
@@ -71,7 +73,48 @@ function OneDecision({
           },
         ]}
       />
-      <p class="soft">{record.willing}</p>
+      <p class="soft">
+        {record.willing} {deciding.caution}
+      </p>
+      {mayAs(desk, 'senior') ? (
+        <p>
+          <Button href={to(paths.decision(person.id, decision.id))}>{deciding.open}</Button>{' '}
+          <span class="soft">{deciding.openHint}</span>
+        </p>
+      ) : (
+        <p class="soft">{deciding.seniorReads}</p>
+      )}
+    </>
+  );
+}
+
+/** What everybody at the bedside has to know of the record: its terms and what ends it. */
+function OfRecord({
+  words,
+  today,
+  decision,
+}: Pick<PersonData, 'desk' | 'words' | 'today'> & {
+  readonly decision: Decision;
+}): JSX.Element | null {
+  const { deciding } = words;
+  const { record } = decision.data;
+  if (record === undefined) return null;
+  const shown = decision.private?.parts?.filter(
+    ({ part }) => part === 'conditions' || part === 'stop-rules',
+  );
+  return (
+    <>
+      {record.review < today ? (
+        <Notice kind="look" title={deciding.reviewLate(record.review)} />
+      ) : (
+        <p class="soft">{deciding.reviewOn(record.review)}</p>
+      )}
+      {record.document === 'not-seen' && <Notice kind="look" title={deciding.paperUnseen} />}
+      {shown?.map(({ part, text }) => (
+        <p key={part}>
+          <b>{deciding.parts[part]}</b> {text}
+        </p>
+      ))}
     </>
   );
 }

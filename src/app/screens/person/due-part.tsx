@@ -80,6 +80,14 @@ function sayReminder(reminder: Reminder, words: Words): string {
       return say.photoOld(reminder.since);
     case 'nose-only':
       return say.noseOnly;
+    case 'plan-clash':
+      return say.planClash;
+    case 'decision-review-due':
+      return say.decisionReview(reminder.on);
+    case 'document-not-seen':
+      return say.documentNotSeen;
+    case 'practice':
+      return say.practice(reminder.reached, reminder.of);
   }
 }
 
@@ -100,7 +108,13 @@ function Hold({ desk, words, person, hold }: PersonData & { readonly hold: Refus
       case 'consent-missing':
       case 'consent-ended':
       case 'consent-other-test':
+      case 'consent-nobody':
+      case 'decision-review-due':
+      case 'document-not-seen':
         return { path: paths.consent(person.id), label: say.decide };
+      case 'plan-review-due':
+      case 'plan-in-conflict':
+        return { path: paths.plan(person.id), label: say.amendPlan };
       case 'photo-missing':
       case 'birthday-missing':
         return { path: paths.editPerson(person.id), label: say.amend };

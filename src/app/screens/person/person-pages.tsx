@@ -1,14 +1,22 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
-import type { FactId, PersonId } from '../../../care/ids.ts';
+import type { FactId, PersonId, TestId } from '../../../care/ids.ts';
+import { DecisionForm } from '../decision/decision-form.tsx';
+import { DecisionScreen } from '../decision/decision-screen.tsx';
+import { BookletScreen, StoryScreen } from '../easy-read/booklet-screen.tsx';
+import { StripScreen } from '../easy-read/strip-screen.tsx';
+import { LetterScreen } from '../letters/letter-screen.tsx';
 import { EditPersonScreen } from '../people/edit-person-screen.tsx';
+import { PracticeForm } from '../practice/practice-form.tsx';
+import { SessionScreen } from '../practice/session-screen.tsx';
+import { AfterForm } from './forms/after-form.tsx';
 import { AnswerForm } from './forms/answer-form.tsx';
 import { CautionForm } from './forms/caution-form.tsx';
-import { ConsentForm } from './forms/consent-form.tsx';
 import { ContactForm } from './forms/contact-form.tsx';
 import { KnownByForm } from './forms/known-by-form.tsx';
 import { PlanForm } from './forms/plan-form.tsx';
 import { PreparationForm } from './forms/preparation-form.tsx';
+import { SharingForm } from './forms/sharing-form.tsx';
 import { StrikeForm } from './forms/strike-form.tsx';
 import { SymptomsForm } from './forms/symptoms-form.tsx';
 import { WaysForm } from './forms/ways-form.tsx';
@@ -21,7 +29,14 @@ type OfPerson = (props: { readonly person: PersonId }) => JSX.Element;
 const pages: Readonly<Record<string, OfPerson>> = {
   edit: EditPersonScreen,
   plan: PlanForm,
-  consent: ConsentForm,
+  consent: DecisionForm,
+  practice: PracticeForm,
+  session: SessionScreen,
+  strip: StripScreen,
+  booklet: BookletScreen,
+  story: StoryScreen,
+  after: AfterForm,
+  sharing: SharingForm,
   ways: WaysForm,
   caution: CautionForm,
   preparation: PreparationForm,
@@ -40,6 +55,16 @@ export function PersonPages(): JSX.Element {
       <Route path="/person/:id/caution/:fact">
         {({ id, fact }: { id: PersonId; fact: FactId }) => (
           <AnswerForm key={fact} person={id} caution={fact} />
+        )}
+      </Route>
+      <Route path="/person/:id/decision/:fact">
+        {({ id, fact }: { id: PersonId; fact: FactId }) => (
+          <DecisionScreen key={fact} person={id} decision={fact} />
+        )}
+      </Route>
+      <Route path="/person/:id/letter/:test/:reader">
+        {({ id, test, reader }: { id: PersonId; test: TestId; reader: string }) => (
+          <LetterScreen key={test + reader} person={id} test={test} reader={reader} />
         )}
       </Route>
       <Route path="/person/:id/strike-out/:fact">

@@ -9,8 +9,12 @@ import { HealthPart } from './health-part.tsx';
 import { HistoryPart } from './history-part.tsx';
 import { usePerson } from './person-data.ts';
 import { PersonHead } from './person-head.tsx';
+import { PicturesPart } from './pictures-part.tsx';
 import { PlanPart } from './plan-part.tsx';
+import { PracticePart } from './practice-part.tsx';
 import { PreparationsPart } from './preparations-part.tsx';
+import { ProposalPart } from './proposal-part.tsx';
+import { SharingPart } from './sharing-part.tsx';
 import { KnownByPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
 import { SwabsPart } from './swabs-part.tsx';
 
@@ -27,8 +31,11 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
         <div>
           <DuePart {...data} />
           <PlanPart {...data} />
+          <ProposalPart {...data} />
           <CautionsPart {...data} />
           <DecisionPart {...data} />
+          <PicturesPart {...data} />
+          <PracticePart {...data} />
           <PreparationsPart {...data} />
           <SwabsPart {...data} />
         </div>
@@ -37,6 +44,7 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
           <HealthPart {...data} />
           <WhoPart {...data} />
           <WaysPart {...data} />
+          <SharingPart {...data} />
           <KnownByPart {...data} />
         </div>
       </div>

@@ -48,7 +48,7 @@ export function ReadyLine({
   );
 }
 
-function sayReminder(reminder: Reminder, { prepare: say, facts }: Words): string {
+function sayReminder(reminder: Reminder, { prepare: say, facts, record }: Words): string {
   switch (reminder.remind) {
     case 'ask-consent':
       return say.askConsent;
@@ -66,5 +66,13 @@ function sayReminder(reminder: Reminder, { prepare: say, facts }: Words): string
       return say.photoOld(reminder.since);
     case 'nose-only':
       return say.noseOnly;
+    case 'plan-clash':
+      return record.due.planClash;
+    case 'decision-review-due':
+      return record.due.decisionReview(reminder.on);
+    case 'document-not-seen':
+      return record.due.documentNotSeen;
+    case 'practice':
+      return record.due.practice(reminder.reached, reminder.of);
   }
 }

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { resultsBoard } from '../../../care/results/board.ts';
+import { tray } from '../../../care/results/tray.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
@@ -19,8 +20,9 @@ const FIRST = 15;
 /** Every swab of the last months by where its result stands; what is late and what waits for hands first. */
 export function ResultsScreen(): JSX.Element {
   const desk = useDesk();
-  const { results: say } = useWords();
+  const { results: say, takingIn, calls, meaning } = useWords();
   const [shown, setShown] = useState(FIRST);
+  const waitingReports = tray(desk.home).length;
   const board = resultsBoard(desk.home, desk.now());
   const { late, toAct, held, waiting, known } = board;
   const none = [late, toAct, held, waiting, known].every((part) => part.length === 0);
@@ -31,6 +33,18 @@ export function ResultsScreen(): JSX.Element {
         <Button kind="main" icon="scan" href={to(paths.newResult)}>
           {say.enter}
         </Button>
+        <Button href={to(paths.takeIn)}>{takingIn.open}</Button>
+        {late.length + waiting.length > 0 && (
+          <Button icon="clock" href={to(paths.callList)}>
+            {calls.open}
+          </Button>
+        )}
+        <Button href={to(paths.houseChance)}>{meaning.houseOpen}</Button>
+        {waitingReports > 0 && (
+          <Button icon="look" href={to(paths.tray)}>
+            {takingIn.trayCount(waitingReports)}
+          </Button>
+        )}
         <Button icon="look" href={to(paths.findings)}>
           {say.findings}
         </Button>

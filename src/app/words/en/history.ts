@@ -47,6 +47,11 @@ export function historyWords({ dates, plural, list }: LanguageTools) {
       training: 'Training',
       left: 'Left',
       returned: 'Back at work',
+      looked: 'Record of a decision opened',
+      practice: 'Practice',
+      after: 'How it went',
+      sharing: 'Who is told results',
+      letter: 'Letter made',
       other: 'Another entry',
     },
     came: {

@@ -52,6 +52,7 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
       held: "Can't go ahead yet",
       due: 'Due today',
       calm: 'Tell people their result',
+      practice: 'Practice today',
       supplies: 'Kits',
       policy: 'Policy',
     },

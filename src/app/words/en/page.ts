@@ -9,6 +9,7 @@ export function pageWords({ plural, dates }: LanguageTools) {
     lock: 'Lock',
     hands: 'Change hands',
     sync: {
+      opening: 'Still reading older records. What you see may change.',
       sent: (count: number) =>
         plural(count, { one: 'The last one is sent', other: `All ${count} sent` }),
       nothing: 'Nothing waiting',

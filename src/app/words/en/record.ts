@@ -15,6 +15,13 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     'no-signs': 'Saying no',
     'unsure-signs': 'Not sure',
     'calm-signs': 'When calm',
+    'distress-signs': 'When upset',
+    staff: 'With whom',
+    time: 'Best time',
+    position: 'How they like to sit',
+    sensory: 'Light, noise, touch, smell',
+    'sites-tolerated': 'What they can bear',
+    'own-scale': 'Their own scale',
     triggers: 'What upsets',
     communication: 'How to talk together',
     place: 'Where',
@@ -27,6 +34,9 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     attorney: 'An attorney decided.',
     deputy: 'A deputy decided.',
     refuses: 'Has said no. Do not ask again.',
+    supported: 'Decides with people who help. Ask each time.',
+    interpretation: 'Their will was read as well as can be.',
+    nobody: 'Nobody may decide yet. No swab.',
   };
   const symptoms: Record<Symptom, string> = {
     cough: 'cough',
@@ -87,6 +97,9 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
       knownBy: 'Who knows them',
       health: 'Symptoms and contact',
       swabs: 'Swabs',
+      practice: 'Practice',
+      strip: 'Pictures for them',
+      sharing: 'Who is told results',
       history: 'How do we know?',
     },
     due: {
@@ -101,6 +114,11 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
       reviewDue: (since: string) => `The plan was to be read again by ${dates.date(since)}.`,
       photoOld: (since: string) => `The photo is from ${dates.date(since)}. Take a new one.`,
       noseOnly: 'Nose only.',
+      planClash: 'Two colleagues wrote the plan in two ways. Read both.',
+      decisionReview: (since: string) =>
+        `The decision was to be looked at again by ${dates.date(since)}.`,
+      documentNotSeen: 'Nobody has seen the paper that gives the right to decide.',
+      practice: (reached: number, of: number) => `Practice: ${reached} of ${of} steps done.`,
       preparation: (what: string, minutes: number) =>
         minutes === 0 ? `${what}.` : `${what}, ${minutes} minutes ahead.`,
     },
@@ -156,6 +174,8 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     contactWith: (name: string) => `contact with ${name}`,
     noSwabs: 'No swab yet.',
     wireOn: (day: string) => dates.shortDate(day),
+    otherKit: (why: string | undefined) =>
+      why === undefined ? 'Another kit' : `Another kit: ${why}`,
     wireOf: (name: string, day: string) => `${name}, ${dates.date(day)}`,
     outcome: {
       waiting: 'result awaited',

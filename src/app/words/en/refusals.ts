@@ -31,6 +31,23 @@ export function refusalWords({ dates, list }: LanguageTools) {
       `${person}'s decision ended on ${day(on)}. Ask for a review first.`,
     consentNotYet: (person: string, on: string) => `${person}'s decision starts on ${day(on)}.`,
     consentRefused: (person: string) => `${person} has said no to this test. Do not ask again.`,
+    consentNobody: (person: string) => `Nobody may decide for ${person} yet. Ask the manager.`,
+    decisionReviewDue: (person: string, on: string) =>
+      `${person}'s decision was to be looked at again by ${day(on)}. Do that first.`,
+    documentNotSeen: (person: string) =>
+      `Nobody has seen the paper that lets somebody decide for ${person}. Ask for it.`,
+    planReviewDue: (person: string, on: string) =>
+      `${person}'s plan was to be read again by ${day(on)}. Do that first.`,
+    planInConflict: (person: string) =>
+      `Two colleagues wrote ${person}'s plan in two ways. Settle that first.`,
+    noRulePack: 'The rules in force name no law for decisions. Ask the manager.',
+    decisionTooLong: (days: number) => `The rules let a decision hold for ${days} days at most.`,
+    reviewOutside: 'Look at it again while it holds: after it starts, before it ends.',
+    noLadder: 'The rules in force have no steps of practice. Ask the manager.',
+    practiceNotAsked: (person: string) => `${person}'s plan asks for no practice.`,
+    sharingNotAgreed: (person: string) =>
+      `Nobody has agreed that ${person}'s results are told to them. Ask first.`,
+    noResultToTell: 'There is no result that stands. So there is no letter.',
     cautionUnanswered: (person: string, caution: string) =>
       `${person}: ${caution}. Ask a clinician before any swab.`,
     cautionSaysNo: (person: string, caution: string) =>

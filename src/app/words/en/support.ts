@@ -1,10 +1,9 @@
 import type { DataOf } from '../../../care/catalogue.ts';
 import type { Authority } from '../../../care/consent/facts.ts';
 import type { PlanField } from '../../../care/support/facts.ts';
-import type { LanguageTools } from '../language-tools.ts';
 
 /** The forms of one person's record: what each asks, and what to know while answering. */
-export function supportWords({ dates }: LanguageTools) {
+export function supportWords() {
   const planHints: Partial<Record<PlanField, string>> = {
     helps: 'Always in view during their turn. Two short lines at most.',
     'stop-signs': 'Always in view. Go on from: "is saying stop when …"',
@@ -12,6 +11,15 @@ export function supportWords({ dates }: LanguageTools) {
     'no-signs': 'What no looks or sounds like.',
     'unsure-signs': 'Not sure means not now.',
     never: 'What must not be done, whatever happens.',
+    'calm-signs': 'What you see when all is well.',
+    'distress-signs': 'What you see when it is too much.',
+    triggers: 'What sets it off: words, noises, faces.',
+    staff: 'Who they like to have there.',
+    time: 'The time of day that suits them.',
+    position: 'Sitting, lying, in whose chair.',
+    sensory: 'Light, noise, touch and smell: more or less of what.',
+    'sites-tolerated': 'Throat, nose, which side, how long.',
+    'own-scale': 'Their own words, calm first, with commas between.',
   };
   const authorityHints: Record<Authority, string> = {
     'asks-each-time': 'They understand this test, and are asked at each try.',
@@ -19,6 +27,9 @@ export function supportWords({ dates }: LanguageTools) {
     attorney: 'Somebody has the right to decide on health. You saw the paper.',
     deputy: 'A court named somebody to decide. You saw the order.',
     refuses: 'A standing no. It is not asked about again.',
+    supported: 'They decide, with people they trust beside them.',
+    interpretation: 'Others read what they want, as well as they can.',
+    nobody: 'Nobody has shown the right to decide. No swab is taken.',
   };
   const authorities: Record<Authority, string> = {
     'asks-each-time': 'They decide each time',
@@ -26,6 +37,9 @@ export function supportWords({ dates }: LanguageTools) {
     attorney: 'An attorney',
     deputy: 'A deputy',
     refuses: 'They have said no',
+    supported: 'They decide, with help',
+    interpretation: 'What they would want, read by others',
+    nobody: 'Nobody, so far',
   };
   const answerHints: Record<DataOf<'caution.answered'>['answer'], string> = {
     'go-ahead': 'A swab is fine, as planned.',
@@ -34,6 +48,8 @@ export function supportWords({ dates }: LanguageTools) {
     'no-longer-applies': 'The caution is over.',
   };
   return {
+    authorities,
+    authorityHints,
     about: (name: string) => `For ${name}.`,
     plan: {
       title: 'Support plan',
@@ -41,23 +57,6 @@ export function supportWords({ dates }: LanguageTools) {
       more: 'The other fields',
       next: 'Read it again by',
       nextHint: 'Six months is usual. Sooner if much changes.',
-    },
-    consent: {
-      title: 'Write a decision',
-      lead: 'Who decides about this test for this one person?',
-      caution: 'Start from this: they can decide. Local policy and the law come first.',
-      force: 'Nobody may be held or pressed. A no at the time is always a no.',
-      test: 'Which test?',
-      authority: 'On whose word?',
-      labels: authorities,
-      hints: authorityHints,
-      from: 'Holds from',
-      until: 'Holds until',
-      untilHint: 'It ends on that day, and is then looked at anew.',
-      reason: 'How was this decided?',
-      reasonHint: 'What was explained and how, who was asked, what was seen.',
-      now: (authority: string, until: string) =>
-        `Now: ${authority} Until ${dates.date(until)}. What you keep takes its place.`,
     },
     ways: {
       title: 'How a swab is done',

@@ -37,6 +37,8 @@ export const recordSamples: Samples['record'] = {
     awaitingResult: [day],
     reviewDue: [day],
     photoOld: [day],
+    decisionReview: [day],
+    practice: [3, 7],
     preparation: ['A visit first', 30],
   },
   amendPart: ['Who'],
@@ -59,6 +61,7 @@ export const recordSamples: Samples['record'] = {
   names: [['Pia', 'Jonah']],
   contactWith: ['Oriel'],
   wireOn: [day],
+  otherKit: ['it leaks'],
   wireOf: ['Cor', day],
   historyCount: [24],
 };
@@ -85,7 +88,6 @@ export const historySamples: Samples['history'] = {
 
 export const supportSamples: Samples['support'] = {
   about: ['Cor'],
-  consent: { now: ['Decides for themselves. Ask each time.', day] },
   answer: { lead: ['nosebleed lately'] },
   knownBy: { title: ['Tamsin'] },
 };

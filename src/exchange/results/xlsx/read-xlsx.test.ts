@@ -1,0 +1,90 @@
+import fc from 'fast-check';
+import { strToU8, zipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { readXlsx } from './read-xlsx.ts';
+import { serialDay } from './sheet.ts';
+import { usualLimits } from './unzip.ts';
+
+const ns = 'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"';
+const parts = (sheet: string, more: Record<string, string> = {}) => ({
+  'xl/workbook.xml': `<workbook ${ns} xmlns:r="urn:r"><sheets><sheet name="Results" sheetId="1" r:id="rId1"/></sheets></workbook>`,
+  'xl/_rels/workbook.xml.rels':
+    '<Relationships><Relationship Id="rId1" Target="worksheets/sheet1.xml"/></Relationships>',
+  'xl/sharedStrings.xml': `<sst ${ns}><si><t>Barcode</t></si><si><r><t>Not </t></r><r><t>detected</t></r></si></sst>`,
+  'xl/styles.xml': `<styleSheet ${ns}><numFmts><numFmt numFmtId="170" formatCode="dd&quot;y&quot;/mm/yyyy"/><numFmt numFmtId="171" formatCode="0 &quot;days&quot;"/></numFmts><cellStyleXfs><xf numFmtId="14"/></cellStyleXfs><cellXfs><xf numFmtId="0"/><xf numFmtId="14"/><xf numFmtId="170"/><xf numFmtId="171"/></cellXfs></styleSheet>`,
+  'xl/worksheets/sheet1.xml': `<worksheet ${ns}><sheetData>${sheet}</sheetData></worksheet>`,
+  ...more,
+});
+const book = (sheet: string, more?: Record<string, string>) =>
+  zipSync(
+    Object.fromEntries(
+      Object.entries(parts(sheet, more)).map(([name, text]) => [name, strToU8(text)]),
+    ),
+  );
+
+const rows =
+  '<row r="1"><c r="A1" t="s"><v>0</v></c><c r="C1" t="inlineStr"><is><t>Born</t></is></c></row>' +
+  '<row r="3"><c r="A3" t="str"><f>A1&amp;"x"</f><v>KQT1</v></c><c r="B3" t="s"><v>1</v></c><c r="C3" s="1"><v>46085</v></c><c r="D3" s="2"><v>46085.5</v></c><c r="E3" s="3"><v>5</v></c><c r="F3"><v>1.234567890123E12</v></c></row>';
+
+describe('a workbook', () => {
+  it('gives rows as they are numbered, dates that can be read one way only, and tells of formulas', () => {
+    const read = readXlsx(book(rows));
+    expect(read).toMatchObject({ ok: true, sheetName: 'Results', sheets: 1 });
+    if (!read.ok) return;
+    expect(read.rows).toEqual([
+      { row: 1, cells: ['Barcode', '', 'Born'] },
+      { row: 3, cells: ['KQT1', 'Not detected', '2026-03-04', '2026-03-04', '5', '1234567890123'] },
+    ]);
+    expect([...read.formulas]).toEqual(['A3']);
+  });
+  // ECMA-376 part 1, 18.17.4.3: day 1 is 1 January 1900, day 61 is 1 March 1900; 1904's day 0 is 1 January 1904.
+  it('counts days in both date systems', () => {
+    expect(serialDay(1, false)).toBe('1900-01-01');
+    expect(serialDay(59, false)).toBe('1900-02-28');
+    expect(serialDay(60, false)).toBeUndefined();
+    expect(serialDay(61, false)).toBe('1900-03-01');
+    expect(serialDay(0, true)).toBe('1904-01-01');
+    expect(serialDay(44623, true)).toBe(serialDay(46085, false));
+  });
+  it('refuses a document type, where entity bombs come from', () => {
+    const bomb = '<!DOCTYPE x [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;">]>';
+    const read = readXlsx(
+      book(rows, { 'xl/sharedStrings.xml': `${bomb}<sst ${ns}><si><t>&b;</t></si></sst>` }),
+    );
+    expect(read).toMatchObject({ ok: false, problem: 'unsafe', place: { at: 'line', line: 1 } });
+  });
+  it('refuses a zip bomb before it is unpacked', () => {
+    const bomb = zipSync({
+      ...Object.fromEntries(Object.entries(parts(rows)).map(([n, t]) => [n, strToU8(t)])),
+      'xl/worksheets/sheet2.xml': new Uint8Array(40 * 1024 * 1024),
+    });
+    const before = process.memoryUsage().rss;
+    expect(readXlsx(bomb)).toMatchObject({ ok: false, problem: 'unsafe' });
+    expect(process.memoryUsage().rss - before).toBeLessThan(100 * 1024 * 1024);
+    expect(readXlsx(book(rows), { ...usualLimits, mostBytes: 100 })).toMatchObject({
+      ok: false,
+      problem: 'unsafe',
+    });
+  });
+  it('a workbook cut off anywhere is told, not half read', () => {
+    const whole = book(rows);
+    for (let end = 4; end < whole.length; end += 17)
+      expect(readXlsx(whole.slice(0, end))).toMatchObject({ ok: false });
+  });
+  it('never throws, whatever the sheet or the bytes', () => {
+    fc.assert(
+      fc.property(
+        fc.string({ maxLength: 200 }),
+        (text) => typeof readXlsx(book(text)).ok === 'boolean',
+      ),
+    );
+    const whole = book(rows);
+    fc.assert(
+      fc.property(fc.nat(whole.length - 1), fc.nat(255), (at, byte) => {
+        const changed = whole.slice();
+        changed[at] = byte;
+        return typeof readXlsx(changed).ok === 'boolean';
+      }),
+    );
+  });
+});
