@@ -40,7 +40,7 @@ async function takeIn(lines: readonly string[]): Promise<void> {
   });
   await page.getByRole('heading', { name: 'What stands where?' }).waitFor();
 }
-const next = () => page.getByRole('button', { name: 'Next', exact: false }).click();
+const next = () => page.getByRole('button', { name: 'Check the rows' }).click();
 const heading = 'Barcode,Result,Date reported,Date of birth,Status';
 
 describe('results from a file', () => {
