@@ -2,28 +2,14 @@ import type { KitKind, Policy, PolicyAction, TestKind } from '../../../care/poli
 import { outcomes } from '../../../care/results/facts.ts';
 import type { Day } from '../../../care/time.ts';
 import type { Words } from '../../words/en.ts';
-
-/** One value of the policy in words, with where it comes from. */
-export interface PolicyRow {
-  readonly key: string;
-  readonly label: string;
-  readonly value: string;
-  readonly source: string | undefined;
-  readonly note: string | undefined;
-}
+import { interpretationRows } from './interpretation-rows.ts';
+import type { PolicyRow } from './policy-row.ts';
+import { row } from './policy-row.ts';
 
 export interface PolicyGroup {
   readonly key: string;
   readonly title: string;
   readonly rows: readonly PolicyRow[];
-}
-
-interface Sourced<Value> {
-  readonly value: Value;
-  readonly source: string;
-  readonly from: Day;
-  readonly until?: Day;
-  readonly note?: string;
 }
 
 /** Every value of a policy, in groups. A value that this does not show would be a rule nobody can see. */
@@ -47,6 +33,11 @@ export function policyGroups(policy: Policy, words: Words): PolicyGroup[] {
     { key: 'identity', title: words.fit.policy.group, rows: identityRows(policy, words) },
     { key: 'deciding', title: words.deciding.policy.group, rows: decidingRows(policy, words) },
     { key: 'practice', title: words.practising.policy.group, rows: practiceRows(policy, words) },
+    {
+      key: 'meaning',
+      title: words.meaning.policy.group,
+      rows: interpretationRows(policy, words),
+    },
     { key: 'ppe', title: groups.ppe, rows: ppeRows(policy, words) },
     ...outcomes.map((outcome) => ({
       key: outcome,
@@ -54,25 +45,6 @@ export function policyGroups(policy: Policy, words: Words): PolicyGroup[] {
       rows: policy.actions[outcome].map((action) => actionRow(action, words)),
     })),
   ].filter(({ rows }) => rows.length > 0);
-}
-
-/** A row from a value that carries its source; `say` puts the value in words. */
-function row<Value>(
-  [key, label]: readonly [string, string],
-  given: Sourced<Value>,
-  { words, say }: { readonly words: Words; readonly say: (value: Value) => string },
-): PolicyRow {
-  const { source, from, until, note } = given;
-  return {
-    key,
-    label,
-    value: say(given.value),
-    source:
-      until === undefined
-        ? words.policy.source(source, from)
-        : words.policy.sourceUntil(source, from, until),
-    note,
-  };
 }
 
 const bare = (key: string, label: string, value: string, source?: string): PolicyRow => ({

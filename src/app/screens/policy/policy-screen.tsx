@@ -17,7 +17,7 @@ import { paths, to } from '../paths.ts';
 import { Confirmations } from './confirmations.tsx';
 import { PolicyCautions } from './policy-cautions.tsx';
 import { digestOf } from './policy-file.ts';
-import type { PolicyRow } from './policy-rows.ts';
+import type { PolicyRow } from './policy-row.ts';
 import { policyGroups } from './policy-rows.ts';
 import './policy.css';
 

@@ -7,7 +7,7 @@ const of100 = (chance: number): string => {
   return count === 0 ? 'fewer than 1' : count === 100 ? 'more than 99' : `about ${count}`;
 };
 
-export function meaningWords({ plural }: LanguageTools) {
+export function meaningWords({ plural, list }: LanguageTools) {
   const strength: Record<StrengthReason, string> = {
     site: 'Where it was taken: some sites find less.',
     day: 'The day it was taken: too early or late finds less.',
@@ -87,5 +87,27 @@ export function meaningWords({ plural }: LanguageTools) {
     columns: { person: 'Person', why: 'Last 7 days', before: 'Before', after: 'Now' },
     negative: 'negative',
     not,
+    policy: {
+      group: 'What a result means',
+      sensitivity: 'Finds it when it is there',
+      specificity: 'Says no when it is not there',
+      of: (right: number, all: number) => `${right} of ${all}`,
+      share: (percent: number) => `${percent} of 100`,
+      siteYield: 'By where the swab was',
+      sites: (both: string, nose: string, throat: string) =>
+        `Throat and nose: ${both}. Nose: ${nose}. Throat: ${throat}.`,
+      shortSwab: 'A swab that was too short finds',
+      longWay: 'A long way to the laboratory',
+      way: (hours: number, share: string) => `Past ${hours} h it finds ${share}.`,
+      repeat: 'Two swabs miss alike',
+      beforeTest: 'The chance before a test',
+      befores: (none: readonly string[], cases: readonly string[]) =>
+        `No known contact, contact, signs: ${list(none)}. With a case in the home: ${list(cases)}.`,
+      waits: 'Waits, until there are results enough',
+      waited: (enough: number, hours: readonly number[]) =>
+        `Until ${enough} results: ${list(hours.map(String))} h.`,
+      wantedCertainty: 'How sure the home wants to be',
+      treatment: 'A treatment helps within',
+    },
   };
 }
