@@ -45,8 +45,9 @@ describe('the demo home', () => {
       held: count('held'),
       late: count('chase'),
       kits: count('kits-expire'),
-    }).toEqual({ due: 12, held: 1, late: 1, kits: 1 });
-    expect(work).toHaveLength(15);
+      practice: count('practice'),
+    }).toEqual({ due: 12, held: 1, late: 1, kits: 1, practice: 2 });
+    expect(work).toHaveLength(17);
   });
 
   it('has nothing that clashes and nothing unreadable', () => {

@@ -7,6 +7,7 @@ import type { Day, Instant } from '../src/care/time.ts';
 import { addDays, dayOf, momentOf } from '../src/care/time.ts';
 import type { Written } from '../src/ledger/fact.ts';
 import type { DeviceHead } from '../src/ledger/store.ts';
+import { recordSession } from '../src/procedures/practise.ts';
 import { raiseCaution } from '../src/procedures/record-consent.ts';
 import type { Chance } from './chance.ts';
 import { chanceOf } from './chance.ts';
@@ -53,6 +54,7 @@ export function demoHome(
   writePolicy(pen, today, policyDigest);
   for (const person of people) writePerson(pen, person, today);
   const codes = kitCodes(chance, 160);
+  writePractice(pen, today);
   writeKits(pen, today, codes);
   pastRounds(pen, { today, chance, codes });
   return {
@@ -166,6 +168,25 @@ function caution(pen: Pen, person: PersonId, given: NonNullable<DemoPerson['caut
       words: 'A swab is fine. Stop if it bleeds, and ring us.',
     },
   });
+}
+
+/** Two people at practice: one far on, one who was upset lately. Fourteen sessions: enough to forecast. */
+function writePractice(pen: Pen, today: Day): void {
+  const zone = pen.home.service.zone;
+  const climbs = {
+    tamsinoake4: ['done', 'done', 'not-yet', 'done', 'done', 'distressed', 'done', 'not-yet'],
+    hesperlund7: ['done', 'not-yet', 'done', 'done', 'distressed', 'done'],
+  } as const;
+  for (const [id, ends] of Object.entries(climbs)) {
+    const person = id as PersonId;
+    pen.now = momentOf(addDays(today, -16), '15:00', zone);
+    pen.write({ kind: 'practice.asked', data: { person, wanted: true, from: 'picture' } });
+    ends.forEach((end, i) => {
+      pen.now = momentOf(addDays(today, i - 12), '15:00', zone);
+      const endedWell = true;
+      pen.do(recordSession(pen.home, { person, end, endedWell, minutes: 6 }, pen.doing));
+    });
+  }
 }
 
 const SHORT = 14;

@@ -3,7 +3,7 @@
 import { writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { lanesOf } from '../../src/care/rounds/planning/lanes-of.ts';
-import { makePlan, makingPlan } from '../../src/care/rounds/planning/make-plan.ts';
+import { effortFor, makePlan, makingPlan } from '../../src/care/rounds/planning/make-plan.ts';
 import { staffings } from '../../src/care/rounds/planning/staffing.ts';
 import { evaluateLanes } from '../../src/statistics/scheduling/lanes/evaluate-lanes.ts';
 import { drawInstance } from '../../test/trial/plan-instance.ts';

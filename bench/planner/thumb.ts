@@ -11,12 +11,13 @@ export type Thumb = 'nearest room first' | 'shortest first';
 /** Everybody in the order of the rule, cohort by cohort, each to the pair that is free soonest; who fits nowhere is left out. */
 export function byThumb(instance: PlanInstance, problem: LaneProblem, rule: Thumb): number {
   const people = toVisit(instance);
+  const of = (j: number) => people[j] as (typeof people)[number];
   const key = (j: number): string | number =>
     rule === 'shortest first'
-      ? plannedMinutes(people[j]!)
-      : `${people[j]!.unit} ${people[j]!.room.padStart(3, '0')}`;
+      ? plannedMinutes(of(j))
+      : `${of(j).unit} ${of(j).room.padStart(3, '0')}`;
   const order = [...people.keys()].sort((a, b) => {
-    const cohort = rankOf(people[a]!.cohort) - rankOf(people[b]!.cohort);
+    const cohort = rankOf(of(a).cohort) - rankOf(of(b).cohort);
     const [x, y] = [key(a), key(b)];
     return cohort || (x < y ? -1 : x > y ? 1 : 0);
   });
@@ -29,7 +30,7 @@ export function byThumb(instance: PlanInstance, problem: LaneProblem, rule: Thum
       const next = sequences.map((s, l) => (l === k ? [...s, j] : s));
       const found = evaluateLanes(problem, next);
       if (!found.ok) return [];
-      return [{ next, cost: found.value.cost, end: found.value.starts[k]!.at(-1)! }];
+      return [{ next, cost: found.value.cost, end: found.value.starts[k]?.at(-1) ?? 0 }];
     });
     const soonest = tries.reduce<(typeof tries)[number] | undefined>(
       (a, b) => (a && a.end <= b.end ? a : b),

@@ -140,6 +140,21 @@ const answers: fc.Arbitrary<DecisionAnswers> = fc.record({
 });
 
 describe.each(packs)('$pack', (pack) => {
+  it('never puts a question before the one that is being answered', () => {
+    fc.assert(
+      fc.property(answers, answers, (given, other) => {
+        for (const field of ['start', 'conclusion', 'authority'] as const) {
+          const before = asked(pack, given);
+          const at = before.indexOf(field);
+          if (at === -1) continue;
+          const after = asked(pack, { ...given, [field]: other[field] });
+          expect(after.slice(0, at + 1)).toEqual(before.slice(0, at + 1));
+        }
+      }),
+      { numRuns: 2000, seed: 6 },
+    );
+  });
+
   it('lets nothing stand that lacks what it demands on that path', () => {
     let complete = 0;
     fc.assert(

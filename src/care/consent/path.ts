@@ -20,9 +20,17 @@ export type Ask =
   | { readonly ask: 'authority'; readonly options: readonly Authority[] }
   | { readonly ask: 'part'; readonly part: Part; readonly section: string };
 
-/** Asked before anybody can conclude anything; what is not listed here comes after whose word it is. */
-const BEFORE: readonly Part[] = ['matter', 'information', 'aids'];
-const WEIGHING: readonly Part[] = ['doubt', ...limbs, 'cause', 'supporters', 'will', 'pressure'];
+type Phase = 'first' | 'begun' | 'concluded' | 'decided';
+
+/**
+ * When a question can be known to belong to the path: after the last answer that it hangs on. So no answer
+ * ever puts a question before the one that is on the screen.
+ */
+function phaseOf({ when }: PackQuestion): Phase {
+  if (when?.authority !== undefined) return 'decided';
+  if (when?.conclusion !== undefined) return 'concluded';
+  return when?.start === undefined ? 'first' : 'begun';
+}
 
 /**
  * What has to be asked on the path that the answers so far have taken, in order. It asks only what the
@@ -31,19 +39,20 @@ const WEIGHING: readonly Part[] = ['doubt', ...limbs, 'cause', 'supporters', 'wi
 export function asksFor(pack: RulePack, given: DecisionAnswers): readonly Ask[] {
   const answers = onPath(pack, given);
   const asked = pack.questions.filter((question) => applies(question, answers));
-  const of = (which: (part: Part) => boolean): Ask[] =>
+  const of = (phase: Phase): Ask[] =>
     asked
-      .filter(({ part }) => which(part))
+      .filter((question) => phaseOf(question) === phase)
       .map(({ part, section }) => ({ ask: 'part', part, section }));
   const start = pack.starts.find((each) => each.start === answers.start);
   const conclusions = start?.conclusions ?? [];
   return [
-    ...of((part) => BEFORE.includes(part)),
+    ...of('first'),
     { ask: 'start' },
-    ...of((part) => WEIGHING.includes(part)),
+    ...of('begun'),
     ...(conclusions.length > 0 ? [{ ask: 'conclusion', options: conclusions } as const] : []),
+    ...of('concluded'),
     { ask: 'authority', options: authoritiesFor(pack, answers) },
-    ...of((part) => !BEFORE.includes(part) && !WEIGHING.includes(part)),
+    ...of('decided'),
   ];
 }
 

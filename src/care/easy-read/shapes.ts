@@ -15,6 +15,9 @@ export type Picture = readonly Shape[];
 export const disc = (x: number, y: number, r: number): string =>
   `M${x - r} ${y} a${r} ${r} 0 1 0 ${2 * r} 0 a${r} ${r} 0 1 0 ${-2 * r} 0 z`;
 
-export const box = (x: number, y: number, w: number, h: number, r = 0): string =>
+/** A rectangle with round corners: where its left top corner is, how large it is, how round. */
+export const box = (
+  ...[x, y, w, h, r = 0]: readonly [number, number, number, number, number?]
+): string =>
   `M${x + r} ${y} h${w - 2 * r} a${r} ${r} 0 0 1 ${r} ${r} v${h - 2 * r} a${r} ${r} 0 0 1 ${-r} ${r} ` +
   `h${2 * r - w} a${r} ${r} 0 0 1 ${-r} ${-r} v${2 * r - h} a${r} ${r} 0 0 1 ${r} ${-r} z`;

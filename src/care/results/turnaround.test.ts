@@ -59,6 +59,8 @@ describe('how long results take', () => {
       least: false,
     });
     expect(chanceBy(made!, 15, 72)?.least).toBe(true);
+    // Nothing that waited over 30 hours ever came: no figure, rather than a nought.
+    expect(chanceBy(made!, 35, 72)).toBeUndefined();
   });
   it('counts made-up waits only until the home has enough of its own, and says how many', () => {
     const prior = { enough: 3, hours: [24, 48] };

@@ -104,8 +104,12 @@ export interface Chance {
   readonly least: boolean;
 }
 
-/** The chance that a result now so many hours old is here by an age; undefined with nothing to judge by. */
+/**
+ * The chance that a result now so many hours old is here by an age; undefined with nothing to judge by:
+ * where none that took longer has ever come, the curve's "never" would be no more than ignorance.
+ */
 export function chanceBy(turnaround: Turnaround, age: number, by: number): Chance | undefined {
+  if ((turnaround.curve.time.at(-1) ?? 0) <= age) return undefined;
   const found = conditionalArrival(turnaround.curve, { age, by: Math.max(age, by) });
   if (!found.ok) return undefined;
   const { probability, lower, upper, beyondData } = found.value;

@@ -41,6 +41,8 @@ export interface WireOf {
     | 'taken'
     | 'declined'
     | 'not-now'
+    | 'asleep'
+    | 'away'
     | 'stopped'
     | 'kit-fault'
     | 'not-them'
@@ -77,6 +79,10 @@ function soFar(turn: Turn | undefined, live: Test | undefined): WireOf['so'] {
   if (turn === undefined) return 'waiting';
   if (turn.closed === undefined) return 'in-turn';
   if (live?.taken !== undefined) return 'taken';
+  // Asleep and away are no answer of theirs: they are never counted with those who did not say yes.
+  const answer = turn.willing?.data.answer;
+  if (turn.closed.data.end === 'not-now' && (answer === 'asleep' || answer === 'away'))
+    return answer;
   // The turn ended well, but its tube was closed for ever at the pack table.
   return turn.closed.data.end === 'taken' ? 'kit-fault' : turn.closed.data.end;
 }

@@ -21,10 +21,11 @@ const cor = '/person/corwenvale1';
 /** Every page of the records, as a manager sees it. */
 const pages: Readonly<Record<string, readonly string[]>> = {
   people: ['/people', '/people/new', '/people/import', '/people/whole-home'],
-  'a person': [cor, '/person/odilemarsh3'],
+  'a person': [cor, '/person/odilemarsh3', '/person/tamsinoake4', '/person/tamsinoake4/session'],
   'forms of a person': [
     ...['edit', 'plan', 'consent', 'ways', 'caution', 'preparation'],
     ...['whereabouts', 'symptoms', 'contact', 'known-by'],
+    ...['practice', 'after', 'sharing', 'strip', 'booklet', 'story'],
   ].map((page) => `${cor}/${page}`),
   staff: [
     ...['/staff', '/staff/new', '/staff/import', '/staff/idrissole7'],
@@ -41,7 +42,7 @@ const pages: Readonly<Record<string, readonly string[]>> = {
 const stirred: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   '/people/new': (page) => page.getByRole('button', { name: 'Keep' }).click(),
   '/person/corwenvale1': (page) => page.getByText(/All \d+ entries/).click(),
-  '/person/corwenvale1/consent': (page) => page.getByRole('button', { name: 'Keep' }).click(),
+  '/person/corwenvale1/consent': (page) => page.getByRole('button', { name: 'Go on' }).click(),
   '/staff/new': (page) => page.getByRole('button', { name: 'Keep' }).click(),
   '/kits/aside': (page) => page.getByRole('button', { name: 'Type it instead' }).click(),
   '/policy/confirm': (page) => page.getByRole('radio').first().check(),

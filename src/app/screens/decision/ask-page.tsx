@@ -101,6 +101,8 @@ function PartPage({
       {part === 'document' && (
         <Choice
           {...form.bind('document')}
+          id="paper"
+          problem={form.keep.problemOf('paper')}
           label={say.document}
           inline
           options={[

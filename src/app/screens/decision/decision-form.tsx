@@ -144,7 +144,7 @@ function wrongOn(
   }
   if (page.ask === 'read') return [];
   return lackAt(pack, value, page).map(({ at, why }) => ({
-    field: why === 'not-told' ? 'told' : why === 'document-unsaid' ? 'document' : at,
+    field: why === 'not-told' ? 'told' : why === 'limb-unanswered' ? `limb-${at}` : why === 'document-unsaid' ? 'paper' : at,
     text: deciding.lacks[why],
   }));
 }

@@ -87,7 +87,7 @@ function People({ found }: { readonly found: HouseChance }): JSX.Element {
   return (
     <Part title={say.listTitle}>
       <DataTable<OneOfUs>
-        caption={<span class="unseen">{say.listTitle}</span>}
+        caption={<span class="unseen">{say.listCaption}</span>}
         rows={rows}
         rowKey={({ person }) => person}
         columns={[

@@ -45,6 +45,8 @@ export function policyGroups(policy: Policy, words: Words): PolicyGroup[] {
     { key: 'holds', title: groups.holds, rows: holdRows(policy, words) },
     { key: 'handling', title: groups.handling, rows: handlingRows(policy, words) },
     { key: 'identity', title: words.fit.policy.group, rows: identityRows(policy, words) },
+    { key: 'deciding', title: words.deciding.policy.group, rows: decidingRows(policy, words) },
+    { key: 'practice', title: words.practising.policy.group, rows: practiceRows(policy, words) },
     { key: 'ppe', title: groups.ppe, rows: ppeRows(policy, words) },
     ...outcomes.map((outcome) => ({
       key: outcome,
@@ -162,6 +164,22 @@ function holdRows({ holds }: Policy, words: Words): PolicyRow[] {
       say: (names) => names.map((name) => words.cautions[name]).join(', '),
     }),
     row(['photoRenew', say.photoRenew], holds.photoRenewDays, { words, say: days }),
+    ...(holds.planPastReview === undefined
+      ? []
+      : [
+          row(['planLate', words.deciding.policy.planLate], holds.planPastReview, {
+            words,
+            say: yesNo(words),
+          }),
+        ]),
+    ...(holds.planInConflict === undefined
+      ? []
+      : [
+          row(['planTwo', words.deciding.policy.planTwo], holds.planInConflict, {
+            words,
+            say: yesNo(words),
+          }),
+        ]),
   ];
 }
 
@@ -226,5 +244,41 @@ function identityRows({ technique, identifier, fit }: Policy, words: Words): Pol
           chance('afterPositive', fit.chancePositive.afterPositive),
           row(between, fit.negativeBetweenDays, { words, say: say.days }),
         ]),
+  ];
+}
+
+function decidingRows({ decisions }: Policy, words: Words): PolicyRow[] {
+  if (decisions === undefined) return [];
+  const say = words.deciding.policy;
+  const yes = { words, say: yesNo(words) };
+  const title = (id: string) => decisions.packs.find(({ pack }) => pack === id)?.title ?? id;
+  return [
+    row(['pack', say.pack], decisions.pack, { words, say: title }),
+    row(['longest', say.longest], decisions.longestDays, { words, say: words.policy.days }),
+    row(['late', say.late], decisions.holdPastReview, yes),
+    row(['paper', say.paper], decisions.holdUntilDocumentSeen, yes),
+    ...decisions.packs.map(({ pack, title: value, version, source, jurisdiction }) => ({
+      key: `pack-${pack}`,
+      label: say.known,
+      value: say.version(value, version),
+      source,
+      note: jurisdiction,
+    })),
+  ];
+}
+
+function practiceRows({ practice }: Policy, words: Words): PolicyRow[] {
+  if (practice === undefined) return [];
+  const say = words.practising;
+  return [
+    row(['every', say.policy.every], practice.everyDays, { words, say: words.policy.days }),
+    row(['fewest', say.policy.fewest], practice.fewestSessions, { words, say: String }),
+    ...practice.steps.map(({ step, title, minutes }, i) => ({
+      key: `step-${step}`,
+      label: say.step(i + 1, practice.steps.length),
+      value: say.policy.step(title, minutes),
+      source: practice.source,
+      note: undefined,
+    })),
   ];
 }

@@ -23,7 +23,7 @@ export function callWords({ dates, plural }: LanguageTools) {
     chances: 'Chance that it comes',
     tonight: (chance: number) => `By 10 tonight: ${outOfTen(chance)}.`,
     byLimit: (limit: number, chance: number) => `By ${limit} hours: ${outOfTen(chance)}.`,
-    ever: (chance: number) => `At all: at least ${outOfTen(chance)}.`,
+    ever: (chance: number) => `At all: ${outOfTen(chance)}, or better.`,
     noIdea: 'None here took so long before. Ring now.',
     range: (lower: number, upper: number) =>
       `It may be ${Math.round(lower * 100)} to ${Math.round(upper * 100)} in 100.`,

@@ -134,6 +134,17 @@ export function decidingWords({ dates, list }: LanguageTools) {
     reviewLate: (day: string) => `It was to be looked at again by ${dates.date(day)}.`,
     paperUnseen: 'Nobody has seen the paper that gives the right.',
     toldAll: (what: readonly string[]) => `Told: ${list(what)}.`,
+    policy: {
+      group: 'Decisions',
+      pack: 'Which law is followed',
+      known: 'Laws that can be followed',
+      version: (title: string, version: number) => `${title} (${version})`,
+      longest: 'A decision holds at most',
+      late: 'Past its review holds the swab',
+      paper: 'A paper not seen holds the swab',
+      planLate: 'A plan past its review holds the swab',
+      planTwo: 'A plan written in two ways holds the swab',
+    },
     seniorReads: 'Seniors and managers can open the record.',
   };
 }

@@ -83,6 +83,7 @@ export function meaningWords({ plural }: LanguageTools) {
       `Checked by 20,000 made-up rounds: ${(simulated * 100).toFixed(1)} of 100.`,
     apart: 'It counts each person by themselves. In an outbreak the true chance is higher.',
     listTitle: 'Who was tested, and who not',
+    listCaption: 'Each person, in the order in which to test',
     columns: { person: 'Person', why: 'Last 7 days', before: 'Before', after: 'Now' },
     negative: 'negative',
     not,

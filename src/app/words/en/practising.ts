@@ -63,6 +63,12 @@ export function practisingWords({ dates, plural }: LanguageTools) {
       `By the round on ${dates.date(day)}: ${percent} in 100.`,
     model: (sessions: number) =>
       `Learnt from ${sessions} sessions here. It takes all people to be alike. You know more.`,
+    policy: {
+      group: 'Practice',
+      every: 'A session every',
+      fewest: 'Sessions before a forecast',
+      step: (title: string, minutes: number) => `${title}: ${minutes} min`,
+    },
     due: (name: string, step: string) => `Practice with ${name}: ${step}`,
     dueHow: (number: number, of: number, minutes: number) =>
       `Step ${number} of ${of}, ${minutes} minutes.`,

@@ -20,6 +20,8 @@ export function roundWords({ dates, plural, list }: LanguageTools) {
       'in-turn': (names: string) => `now, with ${names}`,
       declined: 'said no',
       'not-now': 'not now',
+      asleep: 'asleep',
+      away: 'not here',
       stopped: 'stopped',
       'kit-fault': 'kit failed: try again',
       'not-them': 'somebody else answered: check',

@@ -14,6 +14,7 @@ export const practisingSamples: Samples['practising'] = {
   days: [day, day],
   byRound: [42, day],
   model: [14],
+  policy: { step: ['A soft tip touches the cheek', 5] },
   due: ['Cor', 'A soft tip touches the cheek'],
   dueHow: [3, 7, 5],
 };

@@ -1,4 +1,3 @@
-import type { PlanInstance } from './instance.ts';
 import { plannedMinutes } from './minutes.ts';
 
 /** What is wrong, and the path to it. */
@@ -10,6 +9,26 @@ export interface Fault {
 interface Span {
   readonly from: number;
   readonly until: number;
+}
+
+/** What is looked at of an instance: it reads the schema's own result, so it cannot know the schema. */
+interface Checked {
+  readonly people: readonly {
+    readonly id: string;
+    readonly preferred: readonly string[];
+    readonly excluded: readonly string[];
+    readonly windows: readonly Span[];
+    readonly meals: readonly Span[];
+    readonly minutes: { readonly mean: number };
+  }[];
+  readonly staff: readonly {
+    readonly id: string;
+    readonly shift: Span;
+    readonly away: readonly Span[];
+  }[];
+  readonly rules: { readonly apart: readonly (readonly [string, string])[] };
+  readonly done: readonly (Span & { readonly swabber: string; readonly recorder: string })[];
+  readonly promised: readonly { readonly person: string }[];
 }
 
 type Path = readonly (string | number)[];
@@ -27,7 +46,7 @@ function doubles(at: Path, ids: readonly string[]): Fault[] {
 }
 
 /** What no field shows by itself: unknown names, windows too short, one name for two. */
-export function crossCheck(instance: PlanInstance): readonly Fault[] {
+export function crossCheck(instance: Checked): readonly Fault[] {
   const { people, staff, rules, done, promised } = instance;
   const known = new Set(staff.map(({ id }) => id));
   const unknown = (at: Path, id: string): Fault[] =>
