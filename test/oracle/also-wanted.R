@@ -108,11 +108,12 @@ mod10 <- function(sum) as.character((10 - sum %% 10) %% 10)
 luhnCheck <- function(s) { d <- rev(val(s)); o <- seq_along(d) %% 2 == 1; x <- ifelse(o, 2 * d, d); mod10(sum(x %/% 10 + x %% 10)) }
 gs1Check <- function(s) { d <- rev(val(s)); mod10(sum(d * ifelse(seq_along(d) %% 2 == 1, 3, 1))) }
 powmod <- function(r, k, m) { x <- 1; for (i in seq_len(k)) x <- (x * r) %% m; x }
-# ISO/IEC 7064 pure: sum of value times radix^place is 1 modulo M.
+# ISO/IEC 7064 pure: sum of value times radix^place is 1 modulo M. Two characters can hold more than M values:
+# where two pairs would pass, the one of ISO 13616 (98 less the remainder, 02 to 98) is made.
 pureCheck <- function(M, r, set, out, len) function(s) {
   v <- rev(val(s, set)); w <- sapply(seq_along(v) + len - 1, function(k) powmod(r, k, M))
-  c <- (1 - sum((v * w) %% M)) %% M
-  if (len == 1) out[c + 1] else paste0(out[c %/% r + 1], out[c %% r + 1]) }
+  c <- M + 1 - sum((v * w) %% M) %% M
+  if (len == 1) out[c %% M + 1] else paste0(out[c %/% r + 1], out[c %% r + 1]) }
 # ISO/IEC 7064 hybrid: product starts at M; add, reduce to 1..M, double modulo M + 1.
 hybridCheck <- function(M, set) function(s) {
   P <- M; for (v in val(s, set)) { S <- (P + v) %% M; if (S == 0) S <- M; P <- (2 * S) %% (M + 1) }
