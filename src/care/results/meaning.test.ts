@@ -50,12 +50,12 @@ describe('what a result means', () => {
     expect(meaning(1)!.before).toBeGreaterThan(plain.before);
     expect(meaning(1)!.strength.day).toBe(6);
   });
-  // By hand: pre 0.3, se = 58/84 * 0.97, sp = 97/104: 0.3 m / (0.3 m + 0.7 sp) = 0.131 at the means.
+  // By hand: pre 0.3, se = 58/84 * 0.97, sp = 996/1002: 0.3 m / (0.3 m + 0.7 sp) at the means.
   it('agrees with Bayes by hand where the user moves the chance before', () => {
     const { result, meaning } = home();
     result(1, 'negative');
     const se = (58 / 84) * 0.97;
-    const sp = 97 / 104;
+    const sp = 996 / 1002;
     const byHand = (0.3 * (1 - se)) / (0.3 * (1 - se) + 0.7 * sp);
     expect(meaning(1, 0.3)!.after).toBeCloseTo(byHand, 2);
   });

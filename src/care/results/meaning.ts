@@ -27,8 +27,11 @@ export interface Meaning {
   readonly counted: number;
 }
 
-/** Swabs so near to each other speak of the same infection (our proposal, no source). */
-const TOGETHER_DAYS = 7;
+/**
+ * Negatives so near to each other speak of the same infection (our proposal, no source): less than a
+ * week, so that a weekly round is not counted twice. A positive stands by itself.
+ */
+const TOGETHER_DAYS = 5;
 /** A case in the home counts for so long (as outbreaks are looked at; common practice). */
 const CASE_DAYS = 14;
 const DRAWS = 4000;
@@ -50,7 +53,7 @@ export function meaningOf(home: Home, swab: Swab, moved?: number): Meaning | und
   const before = moved ?? usualBefore;
   const together = swabsOf(home, person).filter(
     (each) =>
-      yesOrNo(each) !== undefined &&
+      (each.test.id === swab.test.id || (result === 'negative' && yesOrNo(each) === 'negative')) &&
       each.on <= swab.on &&
       daysBetween(each.on, swab.on) <= TOGETHER_DAYS &&
       (each.test.taken?.at ?? '') <= (swab.test.taken?.at ?? ''),

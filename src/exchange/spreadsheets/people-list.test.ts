@@ -51,7 +51,7 @@ describe('a list of people', () => {
       scheme: 'iso7064-mod11-2',
     } as const;
     // MOD 11-2 tells every swap of two neighbours that differ.
-    const right = `${'000079'}${mod112('000079')}`;
+    const right = `000079${mod112('000079')}`;
     const swapped = right.replace('79', '97');
     const list = `Name,DOB,Number\nA,1 May 1950,${right}\nB,2 May 1950,${swapped}\nC,3 May 1950,12\nD,4 May 1950,\n`;
     expect(problems(list, { identifier })).toEqual([

@@ -90,13 +90,10 @@ describe('results from a file', () => {
     for (;;) {
       const done = page.getByRole('button', { name: /^Done: / }).first();
       if ((await done.count()) === 0) break;
-      const before = await page.getByRole('button', { name: /^Done: / }).count();
       await done.click();
-      await page.getByRole('button', { name: 'Keep it' }).click();
-      await page.waitForFunction(
-        (count) => document.querySelectorAll('button[aria-label^="Done: "]').length < count,
-        before,
-      );
+      await page.getByLabel('Note').fill('Done as agreed.');
+      await page.locator('.action-form').getByRole('button', { name: 'Done', exact: true }).click();
+      await page.locator('.action-form').waitFor({ state: 'detached' });
     }
     await page.getByText('All of this is settled.').waitFor();
 
@@ -116,10 +113,23 @@ describe('results from a file', () => {
       .getByRole('link', { name: /See what to do.*Cor/ })
       .first()
       .click();
-    await page.getByText('The result has changed.').waitFor();
-    await page.getByText('End the isolation, or say why it goes on.').waitFor();
+    await page.getByText('The result has changed.').first().waitFor();
+    await page.getByText('End the isolation, or say why it goes on.').first().waitFor();
     await page.getByText(/Of 100 people like this with a negative test/).waitFor();
     await look('corrected');
+  });
+
+  it('72 hours are 72 hours where the clocks change in between', async () => {
+    // On 29 March 2026 the clocks in London go on by an hour.
+    page = await rehearsal.open('sorrelwade', '/');
+    await page.goto(page.url().replace('?me=', '?at=2026-03-27T09:00:00.000Z&me='));
+    await send();
+    await goTo(page, '/results/calls');
+    // Friday 9:00 in winter time and 72 hours are Monday 10:00 in summer time.
+    await page
+      .getByText(/Due by Mon 30 Mar, 10:00/)
+      .first()
+      .waitFor();
   });
 
   it('the call list and the chance that somebody was missed', async () => {

@@ -21,7 +21,7 @@ import { paths, to } from '../paths.ts';
 import { TestWire } from '../test/test-wire.tsx';
 import type { ActionForm } from './action-line.tsx';
 import { ActionLine } from './action-line.tsx';
-import { AfterPositive } from './after-positive.tsx';
+import { AfterPositive, RingNow } from './after-positive.tsx';
 import { ResultNotices } from './result-notices.tsx';
 import './act.css';
 
@@ -62,6 +62,7 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
         </p>
       </PageHead>
       <TestWire test={test} />
+      <RingNow story={story} />
       <ResultNotices story={story} result={result} />
       <Part
         title={say.todo}

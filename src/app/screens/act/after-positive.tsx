@@ -20,7 +20,6 @@ export function AfterPositive({ story }: { readonly story: Story }): JSX.Element
   const swab = swabsOf(home, story.turn.person).find(({ test }) => test.id === story.test.id);
   const isolation = swab && isolationOf(home, swab);
   if (swab === undefined || isolation === undefined) return null;
-  const window = treatmentWindow(home, swab, desk.now());
   const names = namesIn(home, words.refusals.somebody);
   const near = nearTo(home, swab);
   const after = swabbedAfter(home, swab);
@@ -30,16 +29,6 @@ export function AfterPositive({ story }: { readonly story: Story }): JSX.Element
   );
   return (
     <>
-      {window !== undefined && window.hoursLeft >= 0 && (
-        <Notice kind="stop" title={say.ringNow(window.hoursLeft)}>
-          {say.windowSince[window.because](window.since)} {window.source}
-        </Notice>
-      )}
-      {window !== undefined && window.hoursLeft < 0 && (
-        <Notice kind="look" title={say.windowOver}>
-          {window.source}
-        </Notice>
-      )}
       <Part title={say.calendar}>
         <ol class="isolation-days">
           {days.map((day, i) => (
@@ -73,6 +62,29 @@ export function AfterPositive({ story }: { readonly story: Story }): JSX.Element
         </ul>
         {near.people.length + near.staff.length === 0 && <p>{say.nobody}</p>}
       </Part>
+    </>
+  );
+}
+
+/** Hours left in which a treatment may help: above everything else there is to do. */
+export function RingNow({ story }: { readonly story: Story }): JSX.Element | null {
+  const desk = useDesk();
+  const { afterPositive: say } = useWords();
+  const swab = swabsOf(desk.home, story.turn.person).find(({ test }) => test.id === story.test.id);
+  const window = swab && treatmentWindow(desk.home, swab, desk.now());
+  if (window === undefined) return null;
+  return (
+    <>
+      {window.hoursLeft >= 0 && (
+        <Notice kind="stop" title={say.ringNow(window.hoursLeft)}>
+          {say.windowSince[window.because](window.since)} {window.source}
+        </Notice>
+      )}
+      {window.hoursLeft < 0 && (
+        <Notice kind="look" title={say.windowOver}>
+          {window.source}
+        </Notice>
+      )}
     </>
   );
 }

@@ -77,7 +77,7 @@ function Whole({ words, fact }: PersonData & { readonly fact: Decision }): JSX.E
   const { deciding: say, record, keeping } = words;
   const { record: kept, authority, from, until } = fact.data;
   const texts = new Map(fact.private?.parts?.map(({ part, text }) => [part, text]));
-  const can = new Map(kept?.limbs.map((each) => [each.limb, each.can]));
+  const can = new Map<string, boolean>(kept?.limbs.map((each) => [each.limb, each.can]));
   const line = (label: string, value: string) => ({ key: label, label, value });
   return (
     <DetailList

@@ -13,6 +13,7 @@ import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { ResultMeaning } from '../meaning/result-meaning.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { ActionsPart } from './actions-part.tsx';
@@ -73,6 +74,7 @@ function ToldTest({ story }: { readonly story: Story }): JSX.Element {
         <Readings test={test.id} />
       </Part>
       <DoubtsPart story={story} />
+      <ResultMeaning test={test.id} />
       <ActionsPart test={test.id} />
       <BeadStory story={story} />
     </div>

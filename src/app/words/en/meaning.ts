@@ -44,7 +44,7 @@ export function meaningWords({ plural }: LanguageTools) {
     less: 'Why this swab may find less',
     strength,
     noDay: 'The day they met it is not known.',
-    counted: (count: number) => `${count} tests of the last 7 days are counted as one.`,
+    counted: (count: number) => `${count} negatives of these days count together.`,
     cautions: 'Before you use this',
     cautionNegative: 'A negative does not rule it out. If they look ill, act as if they have it.',
     cautionPositive: 'A positive can be wrong. Act on it all the same.',

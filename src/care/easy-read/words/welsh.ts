@@ -1,8 +1,8 @@
-import type { EasyWords } from '../words.ts';
+import type { english } from './english.ts';
 import { both, sentence } from './english.ts';
 
 /** Welsh, as a second language. Nobody whose language it is has read it yet: it says so wherever it is used. */
-export function welsh(): EasyWords {
+export function welsh(): ReturnType<typeof english> {
   return {
     code: 'cy',
     checked: false,

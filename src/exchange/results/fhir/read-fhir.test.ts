@@ -97,11 +97,11 @@ describe('FHIR R4', () => {
     const validator = new Fhir();
     const all = [contained, writeFhir(outcomes.map((outcome) => told(outcome))), writeFhir([])];
     for (const resource of all) {
-      const found = validator.validate(resource as never, { errorOnUnexpected: true });
-      expect(found.messages.filter(({ severity }) => severity === 'error')).toEqual([]);
+      const found = validator.validate(resource, { errorOnUnexpected: true });
+      expect(found.messages.filter(({ severity }) => String(severity) === 'error')).toEqual([]);
       expect(found.valid).toBe(true);
     }
-    const wrong = validator.validate({ ...contained, status: 'finished' } as never);
+    const wrong = validator.validate({ ...contained, status: 'finished' });
     expect(wrong.messages.length).toBeGreaterThan(0);
   });
   it('reads NDJSON, with the line of each', () => {
@@ -146,10 +146,8 @@ describe('FHIR R4', () => {
   });
   it('says where a file is cut off or broken', () => {
     const json = JSON.stringify(contained, undefined, 1);
-    expect(read(json.slice(0, 300))).toMatchObject({
-      ok: false,
-      problem: expect.stringMatching(/truncated|broken/),
-    });
+    const cut = read(json.slice(0, 300));
+    expect(cut.ok ? '' : cut.problem).toMatch(/truncated|broken/);
     expect(read('{\n "a": 1,\n "b": ?}')).toMatchObject({
       ok: false,
       place: { line: 3, column: 7 },

@@ -89,7 +89,7 @@ function delimitersIn(msh: string): Delimiters | undefined {
   const encoding = msh.slice(4, end < 0 ? undefined : end);
   const [component, repetition = '\u0000', escape = '\u0000', subcomponent = '\u0000'] = encoding;
   if (component === undefined || encoding.length > 5) return undefined;
-  const used = [field, ...encoding];
+  const used = [field, ...Array.from(encoding)];
   // Letters, digits and spaces as separators would tear the words themselves.
   if (new Set(used).size !== used.length || used.some((sign) => /[\p{L}\p{N}\s]/u.test(sign)))
     return undefined;
