@@ -16,6 +16,8 @@ export class TabletHand {
   /** The address of the round in hand. */
   round = '/';
   readonly counted: Counted = { taps: 0, scans: 0, characters: 0 };
+  /** Nothing is touched: every press is Tab, Enter or Space. */
+  keysOnly = false;
 
   private constructor(
     readonly house: House,
@@ -103,8 +105,31 @@ export class TabletHand {
     });
     await target.first().waitFor();
     await this.awake();
-    await target.first().click();
+    if (this.keysOnly) await this.press(target.first(), 'Enter');
+    else await target.first().click();
     this.counted.taps += 1;
+  }
+
+  /** Goes to a thing by Tab alone, as somebody without a pointer does, and presses a key on it. */
+  async press(target: Locator, key: 'Enter' | 'Space'): Promise<void> {
+    await this.tabTo(target);
+    await this.page.keyboard.press(key);
+  }
+
+  async tabTo(target: Locator): Promise<void> {
+    for (let step = 0; step < 200; step += 1) {
+      if (await target.evaluate((element) => element === document.activeElement)) return;
+      await this.page.keyboard.press('Tab');
+    }
+    throw new Error(`Tab never reached ${target}`);
+  }
+
+  /** Types into a field that Tab has reached. */
+  async typeBy(label: string | RegExp, text: string): Promise<void> {
+    await this.tabTo(this.page.getByLabel(label).first());
+    await this.page.keyboard.press('Control+A');
+    await this.page.keyboard.type(text);
+    this.counted.characters += text.length;
   }
 
   /** The big button and the choices are deaf for 0.7 s after each change. */
