@@ -95,8 +95,8 @@ const sources = (code: ReadonlyMap<string, string>): Plugin => ({
   },
 });
 
-/** Writes the bundle and gives the list of faults. */
-export async function instrument(): Promise<readonly Fault[]> {
+/** Writes the bundle, with the tests whose path holds one of `testsIn`, and gives the list of faults. */
+export async function instrument(testsIn: readonly string[] = ['']): Promise<readonly Fault[]> {
   const { files, mutants } = await plant();
   mkdirSync(FOLDER, { recursive: true });
   const tests = [
@@ -104,7 +104,7 @@ export async function instrument(): Promise<readonly Fault[]> {
       .filter((f) => f.endsWith('.test.ts'))
       .sort(),
     'src/cli/oracle/own-checks.test.ts',
-  ];
+  ].filter((test) => testsIn.some((part) => test.includes(part)));
   const entry = `${tests.map((t) => `import ${JSON.stringify(resolve(t))};`).join('\n')}\nexport { collected } from ${JSON.stringify(resolve('scripts/mutation/mini-vitest.ts'))};\n`;
   await build({
     stdin: { contents: entry, resolveDir: process.cwd(), loader: 'ts' },

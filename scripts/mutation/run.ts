@@ -1,4 +1,4 @@
-// `npx tsx scripts/mutation/run.ts [part of a path] [one in so many]`: see README.md beside this file.
+// `npx tsx scripts/mutation/run.ts [parts of paths, with commas] [one in so many] [tests]`: see README.md beside this file.
 import { spawn } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
@@ -100,11 +100,13 @@ function report(faults: readonly Fault[]): boolean {
   return (100 * (faults.length - left.length)) / faults.length >= PASS;
 }
 
-// All faults of files whose path holds `part`, or one in so many of them.
-const part = process.argv[2] ?? '';
+// All faults of files whose path holds one of the parts, or one in so many of them.
+const parts = (process.argv[2] ?? '').split(',');
 const oneIn = Number(process.argv[3] ?? 1);
-const faults = (await instrument()).filter(
-  (f) => f.file.includes(part) && Number(f.id) % oneIn === 0,
+// Only the tests whose path holds one of these; all unless given.
+const testsIn = (process.argv[4] ?? '').split(',');
+const faults = (await instrument(testsIn)).filter(
+  (f) => parts.some((part) => f.file.includes(part)) && Number(f.id) % oneIn === 0,
 );
 console.log(`${faults.length} faults planted`);
 if ((await work(['coverage'])) !== undefined)

@@ -64,6 +64,7 @@ import { consecutiveNearDuplicates } from './identity/consecutive-near-duplicate
 import { findScheme } from './identity/find-scheme.ts';
 import { mod1271and36 } from './identity/iso7064-schemes.ts';
 import { randomNearDuplicates } from './identity/random-near-duplicates.ts';
+import { swapOdds } from './identity/swap-odds.ts';
 import { upuS10 } from './identity/table-schemes.ts';
 import { undetectedErrorRates } from './identity/undetected-error-rates.ts';
 import { luhn, nhsNumber } from './identity/weighted-schemes.ts';
@@ -904,6 +905,32 @@ const ROWS: readonly Row[] = [
   ['a signal of alpha 0', 'not-a-probability', () => binomialSignal(10, 0.1, 0)],
   ['a signal of share 0', 'not-a-probability', () => binomialSignal(10, 0, 0.1)],
   ['a signal of half a test', 'not-a-count', () => binomialSignal(0.5, 0.1, 0.1)],
+  [
+    'a CUSUM that never signals',
+    'too-large',
+    () => cusumAverageRunLength({ reference: 1e7, limit: 4, shift: 0, sides: 'two' }),
+  ],
+  [
+    'a CUSUM that signals once in 1e13',
+    'too-large',
+    () => cusumAverageRunLength({ reference: 4, limit: 8, shift: 0, sides: 'one' }),
+  ],
+  ['a power beyond all numbers', 'out-of-range', () => tChart([286, 948, 4], { power: 1e7 })],
+  [
+    'odds of a swap that is certain',
+    'impossible',
+    () => swapOdds({ swapChance: 1, ifSwapped: 0.5, ifRight: 0.5 }),
+  ],
+  [
+    'odds against what cannot be',
+    'impossible',
+    () => swapOdds({ swapChance: 0.1, ifSwapped: 0.5, ifRight: 0 }),
+  ],
+  [
+    'odds of a chance above 1',
+    'not-a-probability',
+    () => swapOdds({ swapChance: 0.1, ifSwapped: 1.5, ifRight: 0.5 }),
+  ],
   ['one time', 'empty', () => tChart([5])],
   ['a time below 0 to chart', 'out-of-range', () => tChart([5, -1])],
   ['a power of 0', 'out-of-range', () => tChart([5, 1], { power: 0 })],

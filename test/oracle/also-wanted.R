@@ -101,4 +101,51 @@ for (law in c("exponential mean 1", "fixed 1")) {
       list(residents = rowSums(P), staff = colSums(P), meanResidents = sum(0:6 * rowSums(P)), meanStaff = sum(0:5 * colSums(P)), pNone = P[1, 1]), 1e-10,
       "R, the triangular equations of Ball (1986)")
 }
+# Check characters by the formula each standard prints, not by the running states the project uses.
+chars <- strsplit("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ*", "")[[1]]
+val <- function(s, set = chars) match(strsplit(s, "")[[1]], set) - 1
+mod10 <- function(sum) as.character((10 - sum %% 10) %% 10)
+luhnCheck <- function(s) { d <- rev(val(s)); o <- seq_along(d) %% 2 == 1; x <- ifelse(o, 2 * d, d); mod10(sum(x %/% 10 + x %% 10)) }
+gs1Check <- function(s) { d <- rev(val(s)); mod10(sum(d * ifelse(seq_along(d) %% 2 == 1, 3, 1))) }
+powmod <- function(r, k, m) { x <- 1; for (i in seq_len(k)) x <- (x * r) %% m; x }
+# ISO/IEC 7064 pure: sum of value times radix^place is 1 modulo M. Two characters can hold more than M values:
+# where two pairs would pass, the one of ISO 13616 (98 less the remainder, 02 to 98) is made.
+pureCheck <- function(M, r, set, out, len) function(s) {
+  v <- rev(val(s, set)); w <- sapply(seq_along(v) + len - 1, function(k) powmod(r, k, M))
+  c <- M + 1 - sum((v * w) %% M) %% M
+  if (len == 1) out[c %% M + 1] else paste0(out[c %/% r + 1], out[c %% r + 1]) }
+# ISO/IEC 7064 hybrid: product starts at M; add, reduce to 1..M, double modulo M + 1.
+hybridCheck <- function(M, set) function(s) {
+  P <- M; for (v in val(s, set)) { S <- (P + v) %% M; if (S == 0) S <- M; P <- (2 * S) %% (M + 1) }
+  set[(M + 1 - P) %% M + 1] }
+# Verhoeff (1969): the group table as printed, the inverse looked up in it.
+D5 <- matrix(c(0,1,2,3,4,5,6,7,8,9, 1,2,3,4,0,6,7,8,9,5, 2,3,4,0,1,7,8,9,5,6, 3,4,0,1,2,8,9,5,6,7, 4,0,1,2,3,9,5,6,7,8,
+  5,9,8,7,6,0,4,3,2,1, 6,5,9,8,7,1,0,4,3,2, 7,6,5,9,8,2,1,0,4,3, 8,7,6,5,9,3,2,1,0,4, 9,8,7,6,5,4,3,2,1,0), 10, byrow = TRUE)
+perm <- c(1,5,7,6,2,8,3,0,9,4)
+verhoeffCheck <- function(s) { c <- 0; d <- rev(val(s)); for (i in seq_along(d)) { x <- d[i]; for (t in seq_len(i %% 8)) x <- perm[x + 1]; c <- D5[c + 1, x + 1] }; as.character(which(D5[c + 1, ] == 0) - 1) }
+weights11 <- function(s, w) (11 - sum(val(s) * w) %% 11) %% 11
+nhsCheck <- function(s) as.character(weights11(s, 10:2))
+isbnCheck <- function(s) c(0:9, "X")[weights11(s, 10:2) + 1]
+s10Check <- function(s) { c <- 11 - sum(val(s) * c(8,6,4,2,3,5,9,7)) %% 11; as.character(if (c == 10) 0 else if (c == 11) 5 else c) }
+set39 <- strsplit("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ-. $/+%", "")[[1]]
+code39Check <- function(s) set39[sum(val(s, set39)) %% 43 + 1]
+digits <- c("4", "07", "236", "9040181", "5501298806", "00000000001", "840539217764")
+words <- c("A", "Z0", "TR5K2", "QX7Y81M", "00HOME24", "B3F9W6J1N5")
+letters26 <- c("A", "ZQ", "BAISDLAFK", "SWABTUBE")
+for (a in list(list("luhn", luhnCheck, digits), list("gs1-mod10", gs1Check, digits), list("verhoeff", verhoeffCheck, digits),
+  list("iso7064-mod11-2", pureCheck(11, 2, chars, c(0:9, "X"), 1), digits),
+  list("iso7064-mod37-2", pureCheck(37, 2, chars, chars, 1), words),
+  list("iso7064-mod97-10", pureCheck(97, 10, chars, chars, 2), digits),
+  list("iso7064-mod661-26", pureCheck(661, 26, LETTERS, LETTERS, 2), letters26),
+  list("iso7064-mod1271-36", pureCheck(1271, 36, chars, chars, 2), words),
+  list("iso7064-mod11-10", hybridCheck(10, chars[1:10]), digits),
+  list("iso7064-mod27-26", hybridCheck(26, LETTERS), letters26),
+  list("iso7064-mod37-36", hybridCheck(36, chars[1:36]), words),
+  list("nhs-mod11", nhsCheck, c("943476591", "401023213", "987654432", "123456788")),
+  list("isbn10", isbnCheck, c("030640615", "043942089", "097522980")),
+  list("upu-s10", s10Check, c("47312482", "12345678", "00000001", "98765432")),
+  list("code39-mod43", code39Check, c("ABC-12", "SWAB 7/4", "TR.5+%"))))
+  add(paste0("ALSO-18-", a[[1]]), "checkDigits", list(system = a[[1]], payloads = a[[3]]),
+      list(check = unname(sapply(a[[3]], a[[2]]))), 0, "R arithmetic, the formula of the standard")
+
 cat("[\n"); cat(paste0("  ", sapply(out, toJSON, auto_unbox = TRUE, digits = NA, na = "null"), collapse = ",\n")); cat("\n]\n")

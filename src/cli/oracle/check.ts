@@ -13,8 +13,6 @@ export interface Check {
 }
 
 export interface Context {
-  /** What the source says: only for checks that hand over an answer to be judged. */
-  readonly expected: Input;
   /** Another check of the same file or of the project's own, by id. */
   readonly lookup: (id: string) => Check | undefined;
 }

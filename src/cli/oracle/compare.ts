@@ -1,5 +1,5 @@
-import { AnyOf, Near } from './answer.ts';
-import type { Json } from './input.ts';
+import { Asked, FoundCost, InUse, Near, OneSolution } from './answer.ts';
+import { Input, type Json } from './input.ts';
 
 export interface Difference {
   readonly path: string;
@@ -12,6 +12,8 @@ export interface Tolerance {
   readonly relative: boolean;
   /** How exact the note says printed figures are, where rounding alone does not explain them. */
   readonly printed?: number;
+  /** By what share a cost found by search may exceed the optimum: the check's `acceptWithin`. */
+  readonly dearer?: number;
 }
 
 type Found = readonly Difference[];
@@ -39,15 +41,17 @@ const INFINITIES: Readonly<Record<string, number>> = {
   '-Infinity': -Infinity,
 };
 
-/** Exact means exact for whole numbers, and to the last few bits for fractions. A list of one is its item. */
-function compareNumber(expected: number, got: unknown, allowed: number): boolean {
-  const [only, more] =
-    typeof got === 'object' && got !== null && 'length' in got
-      ? Array.from(got as ArrayLike<unknown>)
-      : [got];
-  if (more !== undefined) return false;
+/** Exact means exact for whole numbers, and to the last few bits for fractions. */
+function isNumber(expected: number, got: unknown, allowed: number): boolean {
   const bits = Number.isInteger(expected) ? 0 : 4 * Number.EPSILON * Math.abs(expected);
-  return typeof only === 'number' && Math.abs(only - expected) <= Math.max(allowed, bits);
+  return typeof got === 'number' && Math.abs(got - expected) <= Math.max(allowed, bits);
+}
+
+/** Where one figure is expected, a list of one is its item. */
+function unwrapped(expected: Json, got: unknown): unknown {
+  const single = expected === null || typeof expected !== 'object';
+  if (!single || typeof got !== 'object' || got === null || !('length' in got)) return got;
+  return got.length === 1 ? (got as ArrayLike<unknown>)[0] : got;
 }
 
 /** Which figures of a printed publication were rounded: their key begins with "published". */
@@ -59,30 +63,21 @@ const isPrinted = (key: string): boolean => key.startsWith('published');
  */
 export function compare(
   expected: Json,
-  got: unknown,
+  answer: unknown,
   tolerance: Tolerance,
   { path, key }: Field = { path: '', key: '' },
 ): Found {
-  const miss: Found = [{ path, expected, got: got instanceof AnyOf ? got.answers : got }];
-  if (got instanceof AnyOf) {
-    const tries = got.answers.map((a) => compare(expected, a, tolerance, { path, key }));
-    return tries.find((t) => t.length === 0) ?? miss;
-  }
-  if (got instanceof Near) {
-    return compare(
-      expected,
-      got.value,
-      { ...tolerance, size: tolerance.size + got.slack, relative: false },
-      { path, key },
-    );
-  }
+  const got = unwrapped(expected, answer);
+  const special = compareSpecial(expected, got, tolerance, { path, key });
+  if (special) return special;
+  const miss: Found = [{ path, expected, got }];
   if (expected === null) return isAbsent(got) ? [] : miss;
   if (typeof expected === 'number') {
     const base = tolerance.relative ? tolerance.size * Math.abs(expected) : tolerance.size;
     const allowed = isPrinted(key)
       ? Math.max(base, printedSlack(key, expected), tolerance.printed ?? 0)
       : base;
-    return compareNumber(expected, got, allowed) ? [] : miss;
+    return isNumber(expected, got, allowed) ? [] : miss;
   }
   if (typeof expected === 'string') {
     // An error expected is met by a refusal: the class (the words before a colon) has to agree.
@@ -91,6 +86,48 @@ export function compare(
   }
   if (typeof expected === 'boolean') return got === expected ? [] : miss;
   return compareParts(expected, got, { tolerance, path, key, miss });
+}
+
+/** The answers that say themselves how they are to be judged. */
+function compareSpecial(
+  expected: Json,
+  got: unknown,
+  tolerance: Tolerance,
+  at: Field,
+): Found | undefined {
+  const against = (value: unknown): Found => compare(expected, value, tolerance, at);
+  if (got instanceof InUse) {
+    const own = against(got.own);
+    return Object.values(got.others).some((other) => against(other).length === 0) ? [] : own;
+  }
+  if (got instanceof Near) {
+    const size = tolerance.size + got.slack;
+    return compare(expected, got.value, { ...tolerance, size, relative: false }, at);
+  }
+  if (got instanceof FoundCost) {
+    const most = Number(expected) * (1 + (tolerance.dearer ?? 0));
+    const holds =
+      typeof expected === 'number' && got.cost >= expected - 1e-9 && got.cost <= most + 1e-9;
+    return holds ? [] : [{ path: at.path, expected, got: got.cost }];
+  }
+  if (got instanceof OneSolution) {
+    const own = against(got.own);
+    return own.length === 0 || got.isAsGood(new Input({ named: expected })) ? [] : own;
+  }
+  return got instanceof Asked ? compareAsked(expected, got, tolerance, at) : undefined;
+}
+
+/** Hands over the fields that ask, and compares only the others; a list is asked item by item. */
+function compareAsked(expected: Json, asked: Asked, tolerance: Tolerance, at: Field): Found {
+  if (Array.isArray(expected))
+    return expected.flatMap((item: Json, i) =>
+      compareAsked(item, asked, tolerance, { ...at, path: `${at.path}[${i}]` }),
+    );
+  const parts = Object.entries(expected ?? {});
+  const question = parts.filter(([key]) => asked.fields.includes(key));
+  const figures = parts.filter(([key]) => !asked.fields.includes(key));
+  const got = asked.figures(new Input(Object.fromEntries(question)));
+  return compare(Object.fromEntries(figures), got, tolerance, at);
 }
 
 function sameError(expected: string, got: string): boolean {
@@ -118,8 +155,12 @@ function compareParts(
   }
   if (got === null || typeof got !== 'object') return at.miss;
   const fields = got as Readonly<Record<string, unknown>>;
-  return Object.entries(expected as { readonly [k: string]: Json }).flatMap(([key, e]) =>
-    compare(e, fields[key], at.tolerance, {
+  // How dear a plan may be is no figure to be found, but how the cost beside it is judged.
+  const { acceptWithin, ...figures } = expected as { readonly [k: string]: Json };
+  const tolerance =
+    typeof acceptWithin === 'number' ? { ...at.tolerance, dearer: acceptWithin } : at.tolerance;
+  return Object.entries(figures).flatMap(([key, e]) =>
+    compare(e, fields[key], tolerance, {
       path: at.path === '' ? key : `${at.path}.${key}`,
       key,
     }),

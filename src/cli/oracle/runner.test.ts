@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { anyOf, Near } from './answer.ts';
+import { Asked, FoundCost, InUse, Near, OneSolution } from './answer.ts';
 import type { Check } from './check.ts';
 import { compare } from './compare.ts';
 import { Input } from './input.ts';
@@ -77,11 +77,40 @@ describe('comparing figures', () => {
     expect(compare({ error: 'anything' }, {}, exact)).toHaveLength(1);
   });
 
-  it('takes any of several answers in use, and figures known to be less exact', () => {
-    expect(compare(2, anyOf(1, 2), exact)).toEqual([]);
-    expect(compare(3, anyOf(1, 2), exact)).toEqual([{ path: '', expected: 3, got: [1, 2] }]);
-    expect(compare(2, new Near(2.1, 0.2), exact)).toEqual([]);
-    expect(compare(2, new Near(2.3, 0.2), exact)).toHaveLength(1);
+  it('takes a figure by any named convention, and figures known to be less exact', () => {
+    const both = new InUse(1, { 'a handbook': 2 });
+    expect(compare(1, both, exact)).toEqual([]);
+    expect(compare(2, both, exact)).toEqual([]);
+    expect(compare(3, both, exact)).toEqual([{ path: '', expected: 3, got: 1 }]);
+    expect(compare(2, new Near(2.1, 0.2, 'a program'), exact)).toEqual([]);
+    expect(compare(2, new Near(2.3, 0.2, 'a program'), exact)).toHaveLength(1);
+  });
+
+  it('lets a cost found be a little dearer where the check says so, never cheaper', () => {
+    const judged = (cost: number, more: object) =>
+      compare({ optimalCost: 100, ...more }, { optimalCost: new FoundCost(cost) }, exact).length;
+    expect(judged(100, {})).toBe(0);
+    expect(judged(101, {})).toBe(1);
+    expect(judged(101, { acceptWithin: 0.01 })).toBe(0);
+    expect(judged(102, { acceptWithin: 0.01 })).toBe(1);
+    expect(judged(99, { acceptWithin: 0.01 })).toBe(1);
+  });
+
+  it('takes another solution only if it is as good', () => {
+    const two = new OneSolution([0, 1], (s) => s.numbers('named').join() === '1,0');
+    expect(compare([0, 1], two, exact)).toEqual([]);
+    expect(compare([1, 0], two, exact)).toEqual([]);
+    expect(compare([1, 1], two, exact)).not.toEqual([]);
+  });
+
+  it('hands over of an answer only what asks, and compares the rest', () => {
+    const squares = new Asked(['n'], (row) => ({ square: row.number('n') ** 2 }));
+    expect(compare([{ n: 2, square: 4 }], squares, exact)).toEqual([]);
+    expect(compare([{ n: 2, square: 5 }], squares, exact)).toEqual([
+      { path: '[0].square', expected: 5, got: 4 },
+    ]);
+    const peeking = new Asked(['n'], (row) => ({ square: row.number('square') }));
+    expect(() => compare([{ n: 2, square: 4 }], peeking, exact)).toThrow('no square');
   });
 });
 

@@ -42,7 +42,12 @@ export function averageRunLength({
       matrix[i * size + j] = (i === j ? 1 : 0) - value;
     });
   }
-  const lengths = solveLinear(matrix, new Float64Array(size).fill(1));
+  let lengths: Float64Array;
+  try {
+    lengths = solveLinear(matrix, new Float64Array(size).fill(1));
+  } catch {
+    return Infinity; // Singular to working precision: a chart that never leaves its interval.
+  }
   return row(start).reduce((sum, value, j) => sum + value * (lengths[j] as number), 1);
 }
 

@@ -21,7 +21,8 @@ export interface TChartOptions {
 }
 
 /**
- * The t chart of times between rare events, for where tests are not counted. Two times at least.
+ * The t chart of times between rare events, for where tests are not counted. Two times at least; a
+ * power too large to keep the times within the range of numbers is refused.
  * Source: Nelson (1994), Journal of Quality Technology 26:93-95: y = t^(1/3.6), then an individuals
  * chart with moving ranges.
  */
@@ -43,6 +44,8 @@ export function tChart(
   const lower = Math.max(0, mean - rangeFactor * meanMovingRange);
   const upper = mean + rangeFactor * meanMovingRange;
   const back = (v: number): number => v ** (1 / power);
+  if (!Number.isFinite(back(upper)))
+    return refuse('out-of-range', `A power of ${power} is too far from 1 for these times.`);
   return given({
     mean,
     meanMovingRange,

@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { seededChance } from '../random/chance.ts';
 import { drawGamma } from '../random/draw-gamma.ts';
-import { got } from '../testing.ts';
+import { got, reasonOf } from '../testing.ts';
 import { betaPosterior } from './beta-posterior.ts';
 import { falseNegativeRateByDay } from './false-negative-rate-by-day.ts';
+import { falseOmissionRate } from './false-omission-rate.ts';
 import { likelihoodRatios } from './likelihood-ratios.ts';
 import { postTest } from './post-test.ts';
 import { postTestCorrelatedNegatives } from './post-test-correlated-negatives.ts';
@@ -78,6 +79,80 @@ describe('the chance after a result', () => {
     ).toBeCloseTo(got(postTest({ pre: 0.5, ...test, result: 'negative' })), 12);
   });
 
+  it("with errors that go together is Vacek's, up to the largest covariance there can be", () => {
+    const ask = (covarianceInfected: number, covarianceUninfected: number, pre = 0.5) =>
+      postTestCorrelatedNegatives({
+        pre,
+        first: { sensitivity: 0.8, specificity: 0.9 },
+        second: { sensitivity: 0.6, specificity: 0.95 },
+        covarianceInfected,
+        covarianceUninfected,
+      });
+    // By hand: 0.2 * 0.4 + 0.05 = 0.13 and 0.9 * 0.95 + 0.01 = 0.865.
+    expect(got(ask(0.05, 0.01, 0.3))).toBeCloseTo((0.3 * 0.13) / (0.3 * 0.13 + 0.7 * 0.865), 14);
+    // Both missed no oftener than the better test misses (0.2), both clear no oftener than 0.9.
+    expect(got(ask(0.12, 0.045))).toBeCloseTo(0.2 / 1.1, 12);
+    expect(reasonOf(ask(0.1201, 0))).toBe('out-of-range');
+    expect(reasonOf(ask(0, 0.0451))).toBe('out-of-range');
+    // Nor less often than 0, or than 0.9 + 0.95 - 1.
+    expect(got(ask(-0.08, -0.005))).toBeCloseTo(0, 12);
+    expect(reasonOf(ask(-0.0801, 0))).toBe('out-of-range');
+    expect(reasonOf(ask(0, -0.0051))).toBe('out-of-range');
+    expect(reasonOf(ask(-0.08, 0, 1))).toBe('impossible');
+    for (const [infected, uninfected, where] of [
+      [0.2, 0, 'among the infected'],
+      [0, 0.2, 'among the uninfected'],
+    ] as const) {
+      const refused = ask(infected, uninfected);
+      expect(refused.ok ? '' : refused.detail).toContain(where);
+    }
+  });
+
+  it('with tests that never both come out negative is refused', () => {
+    const sure = { sensitivity: 1, specificity: 0.9 };
+    const question = { pre: 1, first: sure, second: sure };
+    expect(
+      reasonOf(
+        postTestCorrelatedNegatives({
+          ...question,
+          covarianceInfected: 0,
+          covarianceUninfected: 0,
+        }),
+      ),
+    ).toBe('impossible');
+  });
+
+  it('after a negative by day is what Kucirka et al. print', () => {
+    // Results table of HopkinsIDD/covidRTPCR, attack rate 77/686: day 4 0.081, day 8 0.024 (medians of
+    // draws, so to 0.0015).
+    const left = (falseNegativeRate: number): number =>
+      got(falseOmissionRate({ pre: 77 / 686, falseNegativeRate, specificity: 1 }));
+    expect(Math.abs(left(0.71) - 0.081)).toBeLessThan(0.0015);
+    expect(Math.abs(left(0.191) - 0.024)).toBeLessThan(0.0015);
+  });
+
+  it('after an impossible series is refused, and after a long one still a figure', () => {
+    const perfect = { sensitivity: 1, specificity: 1 };
+    expect(
+      reasonOf(
+        postTestSequence(0.5, [
+          { ...perfect, result: 'positive' },
+          { ...perfect, result: 'negative' },
+        ]),
+      ),
+    ).toBe('impossible');
+    // 4000 useless tests change nothing, though each halves both chances.
+    const useless = { sensitivity: 0.5, specificity: 0.5, result: 'positive' as const };
+    expect(
+      got(
+        postTestSequence(
+          0.3,
+          Array.from({ length: 4000 }, () => useless),
+        ),
+      ),
+    ).toBeCloseTo(0.3, 12);
+  });
+
   it('names what made a result impossible', () => {
     const detail = (q: Parameters<typeof postTest>[0]): string => {
       const found = postTest(q);
@@ -143,6 +218,35 @@ describe('uncertainty', () => {
     );
   });
 
+  // R 4.2.2: 4000 by 4000 qbeta points, sorted; mean and 2.5, 50 and 97.5 %.
+  it.each([
+    ['negative', [0.1232058570307, 0.0642382277439, 0.1224095587982, 0.1867263833899]],
+    ['positive', [0.8159439498506, 0.6355980727341, 0.8237889526358, 0.9524589460913]],
+  ] as const)('after a %s is what R finds on a grid', (result, expected) => {
+    const { mean, quantiles } = got(
+      postTestUncertain({ pre: 0.3, sensitivity: [18, 8], specificity: [40, 3], result }),
+    );
+    [mean, ...quantiles].forEach((x, i) =>
+      expect(Math.abs(x - (expected[i] as number))).toBeLessThan(2e-5),
+    );
+  });
+
+  it('of a study has the quantiles of qbeta, at the usual three places or those asked for', () => {
+    const usual = got(betaPosterior({ successes: 3, failures: 1 })).quantiles;
+    [0.2835820638819105, 0.6861898295443025, 0.9472550494736831].forEach((r, i) =>
+      expect(usual[i]).toBeCloseTo(r, 12),
+    );
+    const asked = { successes: 3, failures: 1, probabilities: [0.5] };
+    expect(got(betaPosterior(asked)).quantiles).toEqual([usual[1]]);
+  });
+
+  it('of nothing known is the uniform prior', () => {
+    const found = got(betaPosterior({ successes: 0, failures: 0, probabilities: [0, 0.3, 1] }));
+    expect([found.a, found.b, found.mean]).toEqual([1, 1, 0.5]);
+    expect(found.sd).toBeCloseTo(Math.sqrt(1 / 12), 14);
+    [0, 0.3, 1].forEach((p, i) => expect(found.quantiles[i]).toBeCloseTo(p, 14));
+  });
+
   it('of a study is a Beta with its mean and spread', () => {
     const b = got(betaPosterior({ successes: 3, failures: 1 }));
     expect([b.a, b.b, b.mean]).toEqual([4, 2, 4 / 6]);
@@ -198,6 +302,50 @@ describe('true prevalence', () => {
     expect(delta.standardError).toBeCloseTo(Math.sqrt((0.1 * 0.9) / 30), 12);
     expect(delta.upper - delta.estimate).toBeCloseTo(1.959963984540054 * delta.standardError, 12);
     expect(delta.estimate - delta.lower).toBeCloseTo(delta.upper - delta.estimate, 12);
+  });
+});
+
+describe('true prevalence against printed figures', () => {
+  // R 4.2.2: Rogan & Gladen's formulas, 20 of 120, sensitivity 0.9 (of 100), specificity 0.99 (of 200).
+  it('by the delta method', () => {
+    const ask = (confidence?: number) =>
+      got(
+        truePrevalenceDelta(
+          { events: 20, trials: 120 },
+          { sensitivity: 0.9, specificity: 0.99, sensitivityTrials: 100, specificityTrials: 200 },
+          confidence,
+        ),
+      );
+    expect(ask().estimate).toBeCloseTo(0.1760299625468165, 14);
+    expect(ask().standardError).toBeCloseTo(0.0392278420665122, 14);
+    expect(ask().lower).toBeCloseTo(0.09914480490522733, 12);
+    expect(ask().upper).toBeCloseTo(0.2529151201884057, 12);
+    expect(ask(0.9).lower).toBeCloseTo(0.1115059042462344, 12);
+  });
+
+  // epiR 2.0.57 epi.prev, as printed by RSurveillance tp().
+  it('by the limits of the apparent prevalence', () => {
+    const test = { sensitivity: 0.9, specificity: 0.99 };
+    const { unclamped } = got(truePrevalence({ events: 20, trials: 120 }, test));
+    expect([unclamped.lower, unclamped.upper].map((x) => x.toFixed(7))).toEqual([
+      '0.1129887',
+      '0.2623065',
+    ]);
+  });
+
+  it('says nothing with a test that says nothing', () => {
+    for (const specificity of [0.3, 0.2]) {
+      const test = { sensitivity: 0.7, specificity };
+      expect(reasonOf(truePrevalence({ events: 2, trials: 9 }, test))).toBe('undefined');
+      expect(
+        reasonOf(
+          truePrevalenceDelta(
+            { events: 2, trials: 9 },
+            { ...test, sensitivityTrials: 9, specificityTrials: 9 },
+          ),
+        ),
+      ).toBe('undefined');
+    }
   });
 });
 

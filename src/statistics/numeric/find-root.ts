@@ -11,6 +11,8 @@ export function findRoot(f: (x: number) => number, low: number, high: number): n
   if (fa === 0) return a;
   if (fb === 0) return b;
   if (fa > 0 === fb > 0) throw new RangeError(`No sign change between ${low} and ${high}`);
+  // Which end moved last: an end that stays twice running counts half (Illinois rule).
+  let moved: 'a' | 'b' | undefined;
   for (let step = 0; step < 300; step++) {
     const width = Math.abs(b - a);
     if (width <= 1e-15 * Math.max(Math.abs(a), Math.abs(b)) || width < 1e-300) break;
@@ -23,11 +25,13 @@ export function findRoot(f: (x: number) => number, low: number, high: number): n
     if (fx > 0 === fb > 0) {
       b = x;
       fb = fx;
-      fa /= 2;
+      if (moved === 'b') fa /= 2;
+      moved = 'b';
     } else {
       a = x;
       fa = fx;
-      fb /= 2;
+      if (moved === 'a') fb /= 2;
+      moved = 'a';
     }
   }
   return (a + b) / 2;

@@ -18,7 +18,7 @@ import { pChartFalseAlarm } from '../../../statistics/charts/p-chart-false-alarm
 import { poissonCusumRunLength } from '../../../statistics/charts/poisson-cusum.ts';
 import type { Samples } from '../../../statistics/charts/samples.ts';
 import { tChart } from '../../../statistics/charts/t-chart.ts';
-import { answer, anyOf, valueOrNull } from '../answer.ts';
+import { answer, InUse, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 
@@ -42,11 +42,9 @@ const chart: Adapter = (i) =>
     outside: c.outside,
   }));
 
-/** Several values of one parameter give a list; one value gives a number or a list of one. */
-const overEach = (i: Input, name: string, f: (value: number) => number | null): unknown => {
-  const values = i.numbers(name).map(f);
-  return Array.isArray(i.get(name)) ? values : anyOf(values[0], values);
-};
+/** Several values of one parameter give a list; one value a list of one. */
+const overEach = (i: Input, name: string, f: (value: number) => number | null): unknown =>
+  i.numbers(name).map(f);
 
 const cusumArlNormal: Adapter = (i) => {
   const arl = (limit: number, shift: number): number | null =>
@@ -80,6 +78,13 @@ const ewmaArlNormal: Adapter = (i) => {
   return { arl: found, spc: found, published: found };
 };
 
+// Whether the start counts as the first average. What qcc does is from memory.
+const NIST = 'NIST/SEMATECH e-Handbook 6.3.2.4: the table begins with the target';
+const QCC = 'R package qcc, ewma(): the first average is that of the first sample';
+// From memory: Montgomery, Introduction to Statistical Quality Control, gives limits for equal
+// samples; qcc puts each sample's own size into them.
+const QCC_LIMITS = 'R package qcc, ewma(): limits with the newest size for all samples so far';
+
 const ewmaOf: Adapter = (i) =>
   answer(
     ewma({
@@ -90,8 +95,8 @@ const ewmaOf: Adapter = (i) =>
       width: i.numberOr(3, 'L'),
     }),
     (e) => ({
-      z: anyOf(e.averages, e.averages.slice(1)),
-      published2dp: anyOf(e.averages, e.averages.slice(1)),
+      z: new InUse(e.averages, { [QCC]: e.averages.slice(1) }),
+      published2dp: new InUse(e.averages, { [QCC]: e.averages.slice(1) }),
       ucl: e.upper,
       lcl: e.lower,
       publishedUcl: e.upper,
@@ -116,8 +121,8 @@ const ewmaTrend: Adapter = (i) => {
   return answer(
     ewmaProportion({ ...samples(i), lambda: i.number('lambda'), target: p0, width: i.number('L') }),
     (e) => ({
-      z: anyOf(e.averages, [p0, ...e.averages]),
-      ucl: anyOf(e.upper, [p0, ...e.upper], textbookUpper(i)),
+      z: new InUse(e.averages, { [NIST]: [p0, ...e.averages] }),
+      ucl: new InUse(e.upper, { [QCC_LIMITS]: textbookUpper(i) }),
       lcl: e.lower,
       outside: e.outside,
     }),
@@ -171,7 +176,7 @@ export const charts: Adapters = {
     })),
   gChartLowerSignal: (i) =>
     answer(shortestGapSignal(i.number('p'), i.number('alpha')), (gap) => ({
-      maxGapSignal: gap < 0 ? anyOf(-1, null) : gap,
+      maxGapSignal: gap,
     })),
   kGapLower: (i) =>
     answer(kGapQuantile(i.number('p'), i.number('k'), i.number('alpha')), (k) => ({

@@ -16,7 +16,7 @@ import {
   truePrevalence,
 } from '../../../statistics/diagnostics/true-prevalence.ts';
 import { truePrevalenceDelta } from '../../../statistics/diagnostics/true-prevalence-delta.ts';
-import { answer, anyOf, valueOrNull } from '../answer.ts';
+import { answer, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 
@@ -58,8 +58,8 @@ const trueprevalence: Adapter = (i) => {
   const method = METHODS[name];
   if (!method) throw new Error(`there is no interval method "${name}"`);
   return answer(truePrevalence(tally, accuracy(i), method), (t) => ({
-    ap: epiR(triple(t.apparent), tally, method),
-    tp: epiR(triple(t.unclamped), tally, method),
+    ap: triple(t.apparent),
+    tp: triple(t.unclamped),
     tpUnclamped: triple(t.unclamped),
     tpClamped: triple(t.clamped),
     clamped: triple(t.clamped),
@@ -67,13 +67,6 @@ const trueprevalence: Adapter = (i) => {
     boundary: t.atBoundary,
   }));
 };
-
-/** epiR 2.0.57 replaces Wilson's lower limit at one positive (Brown, Cai & DasGupta 2001): left alone here. */
-const epiR = (
-  values: readonly number[],
-  { events }: { events: number },
-  method: IntervalMethod,
-): unknown => (method === 'wilson' && events === 1 ? anyOf(values) : values);
 
 const byDay =
   (set: FalseNegativeSet): Adapter =>

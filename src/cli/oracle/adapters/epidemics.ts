@@ -24,7 +24,7 @@ import { discreteSerialInterval } from '../../../statistics/epidemics/serial-int
 import { stochasticFinalSize } from '../../../statistics/epidemics/stochastic-final-size.ts';
 import { twoTypeFinalSize } from '../../../statistics/epidemics/two-type-final-size.ts';
 import { seededChance } from '../../../statistics/random/chance.ts';
-import { answer, anyOf, Near, valueOrNull } from '../answer.ts';
+import { answer, InUse, Near, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 
@@ -66,11 +66,14 @@ const estimateR: Adapter = (i) =>
   );
 
 /**
- * Others take 1.96 for the normal quantile; and where an end of the interval does not grow, some
- * print nothing and some the negative quotient.
+ * A limit of the doubling time. Own: none where that end of the interval does not grow. From memory:
+ * the R package incidence divides all the same, and gives a negative time there.
  */
-const orQuotient = (value: number | undefined, rate: number): unknown =>
-  anyOf(value, Math.LN2 / rate);
+const orQuotient = (value: number | undefined, rate: number): InUse =>
+  new InUse(value, {
+    'R package incidence, fit(): log(2) / limit; 1.96 for the quantile, as textbooks round it':
+      Math.LN2 / rate,
+  });
 
 const growth: Adapter = (i) =>
   answer(growthRate(i.numbers('counts')), (g) => {
@@ -167,15 +170,18 @@ const fit: Adapter = (i) => {
       ...(i.has('size') && { size: i.number('size') }),
     }),
     (f) => {
-      // A maximum searched by comparing likelihoods is located to about 1.5e-8, and what is printed
-      // from it is off by as much times the slope.
+      // A maximum searched by comparing likelihoods is located to about sqrt(eps) = 1.5e-8 (Brent 1973,
+      // chapter 5; R's ?optimize says the same), and what is printed from it is off by as much times
+      // the slope, which is at most twice the households.
       const slack =
         2 * Math.sqrt(Number.EPSILON) * chains.reduce((sum, c) => sum + c.households, 0);
       return {
         p: f.p,
         q: 1 - f.p,
         se: f.standardError,
-        expected: f.expected.map((e) => new Near(e, slack)),
+        expected: f.expected.map(
+          (e) => new Near(e, slack, 'R optimize(): never closer than sqrt(eps)'),
+        ),
       };
     },
   );
@@ -211,9 +217,14 @@ const knox: Adapter = (i) =>
       timePairs: k.timePairs,
       spacePairs: k.spacePairs,
       lambda: k.expected,
-      // surveillance 1.20.3 counts more than the statistic, and shuffles pairs instead of days.
-      pPoisson: anyOf(k.pPoisson, poissonAtLeast(k.statistic + 1, k.expected)),
-      pPermutation: anyOf(k.pPermutation, k.pPairs),
+      // Own: a p-value counts what was seen too (P(X >= x)), and days are shuffled (Mantel 1967).
+      pPoisson: new InUse(k.pPoisson, {
+        'R package surveillance 1.20.3, knox(): ppois(x, lambda, lower.tail = FALSE) is P(X > x)':
+          poissonAtLeast(k.statistic + 1, k.expected),
+      }),
+      pPermutation: new InUse(k.pPermutation, {
+        'R package surveillance 1.20.3, knox(): shuffles pairs, not days': k.pPairs,
+      }),
     }),
   );
 

@@ -15,8 +15,8 @@ import {
 } from '../../../statistics/freedom/sample-size-approximate.ts';
 import { sampleSizeForFreedom } from '../../../statistics/freedom/sample-size-for-freedom.ts';
 import { zeroEventsUpper } from '../../../statistics/proportions/zero-events-upper.ts';
-import { answer, valueOrNull } from '../answer.ts';
-import type { Adapter, Adapters, Context } from '../check.ts';
+import { Asked, answer, valueOrNull } from '../answer.ts';
+import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 
 /** Infected as a count D, or as a share of the population, rounded as epiR does. */
@@ -35,37 +35,24 @@ function survey(i: Input): Survey {
   };
 }
 
-interface TableRow {
-  readonly N: number;
-  readonly D: readonly number[];
-}
-
-const SHARES = [0.5, 0.4, 0.3, 0.25, 0.2, 0.15, 0.1, 0.05, 0.02, 0.01];
-
-/** Half to even, as R rounds. */
-const roundHalfEven = (x: number): number => {
-  const below = Math.floor(x);
-  return x - below === 0.5 ? below + (below % 2) : Math.round(x);
+/**
+ * A table by population N and infected D. Which rows a source tabulates stands in its answer alone:
+ * those labels are the question.
+ */
+const tableOf = (i: Input, figures: (N: number, D: readonly number[]) => object): unknown => {
+  const row = (r: Input) => figures(r.number('N'), r.numbers('D'));
+  return i.has('rows')
+    ? i.list('rows').map((r) => ({ N: r.number('N'), D: r.numbers('D'), ...row(r) }))
+    : new Asked(['N', 'D'], row);
 };
 
-/** The rows asked about: the input's, else those that the source tabulates, else common ones. */
-function tableRows(i: Input, { expected }: Context): readonly TableRow[] {
-  const from = i.has('rows') ? i : expected;
-  if (from.has('rows'))
-    return from.list('rows').map((r) => ({ N: r.number('N'), D: r.numbers('D') }));
-  const sizes = i.has('N') ? i.numbers('N') : [10, 20, 30, 40, 50, 60, 100, 200];
-  return sizes.map((N) => ({ N, D: SHARES.map((s) => Math.max(1, roundHalfEven(N * s))) }));
-}
-
-const sampleSizeTable95: Adapter = (i, context) => {
+const sampleSizeTable95: Adapter = (i) => {
   const confidence = i.numberOr(0.95, 'confidence');
   const sensitivity = i.numberOr(1, 'sens');
   return {
-    rows: tableRows(i, context).map(({ N, D }) => {
-      const each = D.map((infected) => ({ population: N, infected, sensitivity, confidence }));
+    rows: tableOf(i, (population, D) => {
+      const each = D.map((infected) => ({ population, infected, sensitivity, confidence }));
       return {
-        N,
-        D,
         exact: each.map((q) => valueOrNull(sampleSize(q))),
         cannonRoe: each.map((q) => valueOrNull(sampleSizeCannonRoe(q))),
       };
@@ -73,23 +60,21 @@ const sampleSizeTable95: Adapter = (i, context) => {
   };
 };
 
-const sampleSizeTable95imperfect: Adapter = (i, context) => {
+const sampleSizeTable95imperfect: Adapter = (i) => {
   const confidence = i.numberOr(0.95, 'confidence');
   return {
-    rows: tableRows(i, context).map(({ N, D }) => ({
-      N,
-      D,
-      ...Object.fromEntries(
+    rows: tableOf(i, (population, D) =>
+      Object.fromEntries(
         i
           .numbers('sens')
           .map((sensitivity) => [
             `n${Math.round(sensitivity * 100)}`,
             D.map((infected) =>
-              valueOrNull(sampleSize({ population: N, infected, sensitivity, confidence })),
+              valueOrNull(sampleSize({ population, infected, sensitivity, confidence })),
             ),
           ]),
       ),
-    })),
+    ),
   };
 };
 
@@ -156,7 +141,7 @@ export const freedom: Adapters = {
   sampleSizeTable95imperfect,
   sampleSizeApprox,
   sampleSizeExact: (i) => ({
-    n: (sampleSizeApprox(i, { expected: i, lookup: () => undefined }) as { exact: unknown }).exact,
+    n: (sampleSizeApprox(i, { lookup: () => undefined }) as { exact: unknown }).exact,
   }),
   probFreedomSeries,
   sampleSizeForFreedom: (i) =>

@@ -15,7 +15,7 @@ import type { Tally, TallyWithConfidence } from '../../../statistics/proportions
 import type { TwoByTwo } from '../../../statistics/proportions/two-by-two.ts';
 import { wilson } from '../../../statistics/proportions/wilson.ts';
 import type { Outcome } from '../../../statistics/refusal/refusal.ts';
-import { answer, anyOf, valueOrNull } from '../answer.ts';
+import { answer, InUse, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 import { rFisher } from './r-fisher.ts';
@@ -72,6 +72,8 @@ const funnel: Adapter = (i) =>
     }),
   );
 
+const R_FISHER = 'R fisher.test(): uniroot() with its default tolerance, eps^0.25 = 1.2e-4';
+
 const group = (i: Input): Tally => ({
   events: i.number('ill', 'x', 'events'),
   trials: i.number('total', 'n', 'trials'),
@@ -102,8 +104,11 @@ export const proportions: Adapters = {
         p: f.p,
         pGreater: f.pGreater,
         pLess: f.pLess,
-        orCMLE: anyOf(f.oddsRatio, r.oddsRatio),
-        orCI: [anyOf(f.oddsRatioLower, r.lower), anyOf(f.oddsRatioUpper, r.upper)],
+        orCMLE: new InUse(f.oddsRatio, { [R_FISHER]: r.oddsRatio }),
+        orCI: [
+          new InUse(f.oddsRatioLower, { [R_FISHER]: r.lower }),
+          new InUse(f.oddsRatioUpper, { [R_FISHER]: r.upper }),
+        ],
       };
     });
   },

@@ -20,7 +20,7 @@ import {
   searchWeightedTardiness,
   weightedTardiness,
 } from '../../../statistics/scheduling/weighted-tardiness.ts';
-import { answer, valueOrNull } from '../answer.ts';
+import { Asked, answer, FoundCost, OneSolution, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters, Context } from '../check.ts';
 import { Input } from '../input.ts';
 
@@ -82,47 +82,32 @@ const planRoundFixedPairs: Adapter = (i, context) => {
   };
 };
 
-/** What the source's own plan costs by the exact evaluator; its figures are handed back if it holds. */
-function judged(round: StaffedRound, example: Input): unknown {
-  const pairing = example.get('pairs') as unknown as readonly Pair[];
-  const sequences = example.get('sequences') as unknown as readonly (readonly number[])[];
+/** What a plan of the source's comes to by the exact evaluator. */
+const evaluated = (round: StaffedRound, plan: Input): unknown => {
+  const pairing = plan.get('pairs') as unknown as readonly Pair[];
+  const sequences = plan.get('sequences') as unknown as readonly (readonly number[])[];
+  if (!pairing.every(([a, b]) => mayPair(round, a, b))) return { error: 'a pair is not allowed' };
   return answer(evaluateRound(roundOfPairs(round, pairing), sequences), (e) => ({
-    pairs: pairing,
-    sequences,
     cmax: e.finish,
     prefMisses: e.serveCost / round.weights.wish,
     unserved: e.unserved.length,
     work: e.work,
     cost: e.cost,
   }));
-}
+};
 
 const planRoundOf: Adapter = (i, context) => {
-  const { expected } = context;
   const round = roundOf(instanceOf(i, context));
-  const within = expected.numberOr(0, 'acceptWithin');
   return answer(
     planRound(round, i.numberOr(2, 'pairs'), { chance: seededChance(1), iterations: 800 }),
-    (plan) => {
-      const optimum = expected.numberOr(plan.cost, 'optimalCost');
-      // A plan may be that much dearer than the optimum, never cheaper: that would be a wrong evaluator.
-      const accepted = plan.cost >= optimum - 1e-9 && plan.cost <= optimum * (1 + within) + 1e-9;
-      const example = expected.has('exampleSolution')
-        ? judged(round, expected.child('exampleSolution'))
-        : undefined;
-      const holds =
-        example === undefined ||
-        Math.abs((example as { cost?: number }).cost ?? Infinity) === optimum;
-      return {
-        optimalCost: accepted && holds ? optimum : plan.cost,
-        cost: plan.cost,
-        acceptWithin: within,
-        exampleSolution: example,
-        pairs: plan.pairing,
-        sequences: plan.sequences,
-        proven: plan.proven,
-      };
-    },
+    (plan) => ({
+      optimalCost: new FoundCost(plan.cost),
+      cost: plan.cost,
+      exampleSolution: new Asked(['pairs', 'sequences'], (example) => evaluated(round, example)),
+      pairs: plan.pairing,
+      sequences: plan.sequences,
+      proven: plan.proven,
+    }),
   );
 };
 
@@ -164,34 +149,37 @@ function pairingsInSourceOrder(
     : own;
 }
 
-const oneMachineHeadsTails: Adapter = (i, { expected }) => {
+/** Whether these are the numbers 0 to n - 1 in some order. */
+const isOrder = (order: readonly number[], n: number): boolean =>
+  order.length === n && [...order].sort((a, b) => a - b).every((job, k) => job === k);
+
+const oneMachineHeadsTails: Adapter = (i) => {
   const jobs = { heads: i.numbers('r'), times: i.numbers('p'), tails: i.numbers('q') };
-  return answer(oneMachine(jobs), (o) => {
-    // Several orders can be best: the source's is judged by what it costs.
-    const named = expected.has('optimalSequence') ? expected.numbers('optimalSequence') : [];
-    const asGood =
-      named.length > 0 &&
-      makespanOf(
-        jobs,
-        named.map((j) => j - 1),
-      ) === o.optimum;
-    return {
-      optimum: o.optimum,
-      schrage: o.schrage,
-      optimalSequence: asGood ? named : o.sequence.map((j) => j + 1),
-    };
-  });
+  return answer(oneMachine(jobs), (o) => ({
+    optimum: o.optimum,
+    schrage: o.schrage,
+    // Numbered from 1.
+    optimalSequence: new OneSolution(
+      o.sequence.map((j) => j + 1),
+      (solution) => {
+        const order = solution.numbers('named').map((j) => j - 1);
+        return isOrder(order, jobs.times.length) && makespanOf(jobs, order) === o.optimum;
+      },
+    ),
+  }));
 };
 
-const tardiness: Adapter = (i, { expected }) => {
+const tardiness: Adapter = (i) => {
   const jobs = { times: i.numbers('p'), weights: i.numbers('w'), dues: i.numbers('d') };
   return answer(
     searchWeightedTardiness(jobs, { chance: seededChance(1), rounds: 600 }),
-    (found) => {
-      const named = expected.has('sequence0') ? expected.numbers('sequence0') : [];
-      const asGood = named.length > 0 && weightedTardiness(jobs, named) === found.cost;
-      return { optimum: found.cost, sequence0: asGood ? named : found.sequence };
-    },
+    (found) => ({
+      optimum: found.cost,
+      sequence0: new OneSolution(found.sequence, (solution) => {
+        const order = solution.numbers('named');
+        return isOrder(order, jobs.times.length) && weightedTardiness(jobs, order) === found.cost;
+      }),
+    }),
   );
 };
 

@@ -16,7 +16,7 @@ import {
 } from '../../../statistics/stock/reorder-point.ts';
 import { stockoutChance } from '../../../statistics/stock/stockout-chance.ts';
 import { teunterSyntetosBabai } from '../../../statistics/stock/teunter-syntetos-babai.ts';
-import { answer, anyOf, valueOrNull } from '../answer.ts';
+import { answer, InUse, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
 
@@ -62,8 +62,11 @@ const randomLead: Adapter = (i) => {
     (r) => ({
       mean: r.mean,
       var: r.variance,
-      // A continuous law's point is also printed rounded up.
-      reorderPoint: anyOf(r.reorderPoint, Math.ceil(r.reorderPoint)),
+      // A continuous law's point. From memory: the decision rules of Silver, Pyke & Peterson say
+      // "increased to the next higher integer (if not already exactly an integer)".
+      reorderPoint: new InUse(r.reorderPoint, {
+        'Silver, Pyke & Peterson 1998: rounded up': Math.ceil(r.reorderPoint),
+      }),
       prob: r.chance,
       safetyStock: r.safetyStock,
     }),
@@ -216,7 +219,7 @@ export const stock: Adapters = {
     const kits = i
       .numbers('service')
       .map((s) => valueOrNull(kitsForValid(i.number('n'), i.number('voidProb'), s)));
-    return { kits: Array.isArray(i.get('service')) ? kits : anyOf(kits, kits[0]) };
+    return { kits };
   },
   fefo: (i) =>
     answer(firstExpiredFirstOut(batches(i), i.numbers('demandByDay')), (f) => ({
