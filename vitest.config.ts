@@ -33,6 +33,7 @@ export default defineConfig({
           name: 'browser',
           include: browser,
           testTimeout: 240_000,
+          expect: { poll: { timeout: 30_000 } },
           hookTimeout: 300_000,
           fileParallelism: false,
         },

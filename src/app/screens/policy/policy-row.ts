@@ -10,7 +10,7 @@ export interface PolicyRow {
   readonly note: string | undefined;
 }
 
-interface Sourced<Value> {
+export interface Sourced<Value> {
   readonly value: Value;
   readonly source: string;
   readonly from: Day;

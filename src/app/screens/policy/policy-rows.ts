@@ -3,7 +3,7 @@ import { outcomes } from '../../../care/results/facts.ts';
 import type { Day } from '../../../care/time.ts';
 import type { Words } from '../../words/en.ts';
 import { interpretationRows } from './interpretation-rows.ts';
-import type { PolicyRow } from './policy-row.ts';
+import type { PolicyRow, Sourced } from './policy-row.ts';
 import { row } from './policy-row.ts';
 
 export interface PolicyGroup {

@@ -102,7 +102,7 @@ export function meaningWords({ plural, list }: LanguageTools) {
       repeat: 'Two swabs miss alike',
       beforeTest: 'The chance before a test',
       befores: (none: readonly string[], cases: readonly string[]) =>
-        `No known contact, contact, signs: ${list(none)}. With a case in the home: ${list(cases)}.`,
+        `Unknown, contact, signs: ${none.join(', ')}. With a case here: ${cases.join(', ')}.`,
       waits: 'Waits, until there are results enough',
       waited: (enough: number, hours: readonly number[]) =>
         `Until ${enough} results: ${list(hours.map(String))} h.`,
