@@ -24,11 +24,7 @@ beforeAll(async () => {
   await prepareRound(hand);
   // All of the program is on the tablet once its worker answers for it.
   await hand.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  await expect
-    .poll(() => hand.page.evaluate(() => navigator.serviceWorker.controller !== null), {
-      timeout: 60_000,
-    })
-    .toBe(true);
+  await hand.page.waitForFunction(() => navigator.serviceWorker.controller !== null);
 }, 400_000);
 afterAll(async () => {
   await house.close();

@@ -185,7 +185,9 @@ describe('a round of twelve', () => {
     }
     for (let left = await doing.count(); left > 0; left = await doing.count()) {
       await doing.first().click();
-      await hall.page.getByRole('button', { name: 'Done', exact: true }).click();
+      const keep = hall.page.getByRole('button', { name: 'Done', exact: true });
+      await keep.click();
+      await keep.waitFor({ state: 'hidden' });
       await expect.poll(() => doing.count()).toBe(left - 1);
     }
     await hall.sees('All of this is settled.');
