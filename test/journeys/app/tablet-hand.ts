@@ -118,8 +118,16 @@ export class TabletHand {
 
   async tabTo(target: Locator): Promise<void> {
     for (let step = 0; step < 200; step += 1) {
-      if (await target.evaluate((element) => element === document.activeElement)) return;
-      await this.page.keyboard.press('Tab');
+      const where = await target.evaluate((element) => {
+        const active = document.activeElement;
+        if (element === active) return 'here';
+        const group =
+          (element as HTMLElement).tabIndex < 0 ? element.parentElement?.parentElement : null;
+        return group?.contains(active) === true ? 'beside' : 'elsewhere';
+      });
+      if (where === 'here') return;
+      // Choices that belong together are one stop; the arrows move within them.
+      await this.page.keyboard.press(where === 'beside' ? 'ArrowDown' : 'Tab');
     }
     throw new Error(`Tab never reached ${target}`);
   }
