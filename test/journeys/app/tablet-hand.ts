@@ -62,7 +62,11 @@ export class TabletHand {
 
   /** The clock goes on; a tablet that nobody touched meanwhile has locked, and somebody signs in again. */
   async clock(time: string, name: string, day = this.house.day): Promise<void> {
-    await this.page.evaluate(() => Object.assign(globalThis, { beforeTheLock: true }));
+    // A tablet that stands at its lock already does not begin anew: there is nothing to wait for.
+    const stands = await this.page.getByRole('heading', { name: 'Who is there?' }).isVisible();
+    if (!stands) {
+      await this.page.evaluate(() => Object.assign(globalThis, { beforeTheLock: true }));
+    }
     await this.house.clock(time, day);
     await this.awaken(name);
   }
@@ -200,6 +204,7 @@ export class TabletHand {
     await session.send('Browser.crash').catch(() => undefined);
     await closed;
     await this.#reopen();
+    await this.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
   }
 
   /** What the screen showed when a test failed, left in .cache/journeys to look at. */
