@@ -76,7 +76,10 @@ describe('tallyround', () => {
   });
 
   it('explains input that is not JSON and files that are not there', () => {
-    expect(tallyround(['voids'], 'void').stderr).toContain('is not JSON');
+    expect(tallyround(['voids'], 'void').stderr).toContain('is not JSON, at line 1, column 1');
+    expect(tallyround(['voids'], '{\n  "voids": [0, 1,]\n}').stderr).toContain(
+      'is not JSON, at line 2, column 18',
+    );
     expect(tallyround(['voids', join(folder, 'absent.json')]).stderr).toContain('cannot read');
   });
 
@@ -96,8 +99,12 @@ describe('tallyround', () => {
   it('names the column of a CSV that is missing or not a number', () => {
     expect(tallyround(['voids', '--csv'], 'kind\n1\n').stderr).toContain('no column void');
     expect(tallyround(['voids', '--csv'], 'void\nyes\n').stderr).toContain(
-      '"yes" in column void is not a number',
+      'line 2: "yes" in column void is not a number',
     );
+    expect(tallyround(['voids', '--csv'], 'void\n0\n\n1\n\n').stderr).not.toContain('line');
+    expect(tallyround(['voids', '--csv'], 'void\n0\n\nno\n').stderr).toContain('line 4: "no"');
+    const ragged = tallyround(['clear', '--csv'], 'id,prior,sensitivity\nA,0.1,0.8\nB,0.2\n');
+    expect(ragged.stderr).toContain('on line 3');
   });
 
   it('takes an empty sensitivity as no valid test', () => {
