@@ -1,6 +1,5 @@
 import type { Fact } from '../../../care/catalogue.ts';
 import type { Home } from '../../../care/home.ts';
-import type { PersonId, RoundId, StaffId } from '../../../care/ids.ts';
 import type { Finding } from '../../../care/quality/finding.ts';
 import type { Names } from '../../desk/names.ts';
 import { paths } from '../paths.ts';
