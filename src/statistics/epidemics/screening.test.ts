@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { seededChance, uniform } from '../random/chance.ts';
 import { got } from '../testing.ts';
+import { fitChainBinomial } from './fit-chain-binomial.ts';
 import { type ScreeningPolicy, screeningEffects } from './screening-effect.ts';
 import { COURSE_DAYS, drawCourse, emptyCourse } from './viral-load-course.ts';
 
@@ -64,5 +65,44 @@ describe('what testing takes off, told plainly day by day', () => {
     const plain = plainly(policy);
     for (const [name, figure] of Object.entries(plain))
       expect(effect?.[name as keyof typeof plain], name).toBeCloseTo(figure, 10);
+  });
+});
+
+describe('a course of infection', () => {
+  // Larremore et al. (2021): straight from the peak through 10^6 on the log scale, 4 to 9 days later,
+  // with symptoms up to 3 days more; the peak itself is 10^7 to 10^11.
+  it('rises to its peak and falls from there in one straight line', () => {
+    const course = emptyCourse();
+    const chance = seededChance(12);
+    for (let i = 0; i < 500; i++) {
+      drawCourse(chance, i % 2 === 0, course);
+      const load = [...course.load];
+      const top = load.indexOf(Math.max(...load));
+      const falling = load.slice(top + 1).filter((value) => value > 0);
+      expect(falling.length).toBeGreaterThan(3);
+      const slope = (falling[1] as number) - (falling[0] as number);
+      falling
+        .slice(1)
+        .forEach((value, k) => expect(value - (falling[k] as number)).toBeCloseTo(slope, 9));
+      // The peak lies within a day of the highest whole day.
+      expect(load[top + 1] as number).toBeGreaterThanOrEqual((load[top] as number) + slope - 1e-9);
+      expect(slope).toBeGreaterThanOrEqual(-5 / 4);
+      expect(slope).toBeLessThanOrEqual(-1 / 12);
+    }
+  });
+});
+
+describe('chains of infection in households', () => {
+  it('are Reed and Frost’s unless Greenwood’s are asked for', () => {
+    const chains = [
+      { generations: [1], households: 20 },
+      { generations: [1, 1], households: 9 },
+      { generations: [1, 2], households: 7 },
+      { generations: [1, 2, 1], households: 4 },
+      { generations: [1, 1, 1], households: 3 },
+    ];
+    const usual = got(fitChainBinomial(chains));
+    expect(usual).toEqual(got(fitChainBinomial(chains, { greenwood: false })));
+    expect(usual.p).not.toBeCloseTo(got(fitChainBinomial(chains, { greenwood: true })).p, 3);
   });
 });
