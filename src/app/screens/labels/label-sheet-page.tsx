@@ -11,6 +11,7 @@ import { Select } from '../../pieces/form/select.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { CodeBars } from '../../pieces/scan/code-bars.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { PageHead } from '../page-head.tsx';
 import './label-sheet.css';
 
 /** Labels of each kit: tube, bag and spare. */
@@ -41,8 +42,9 @@ export function LabelSheetPage({ kitKind }: { readonly kitKind: string }): JSX.E
   return (
     <div class="label-page">
       <div class="no-print">
-        <h1>{labels.title}</h1>
-        <p>{labels.note}</p>
+        <PageHead title={labels.title}>
+          <p>{labels.note}</p>
+        </PageHead>
         <Select
           id="label-stock"
           label={labels.stock}

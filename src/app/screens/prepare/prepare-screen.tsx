@@ -76,17 +76,14 @@ function PrepareScreen({
       if (keep.fine(wrong)) turnTo(at + 1);
       return;
     }
-    const { home } = prepare.desk;
-    const plan = planOf(
-      home,
-      prepare.draft,
-      prepare.places.map(({ person }) => person),
-    );
+    const { home, now } = prepare.desk;
+    const people = prepare.places.map(({ person }) => person);
+    const plan = planOf(home, prepare.draft, { people, now: now() });
     if (plan === undefined) {
       turnTo(0);
       return;
     }
-    const kept = await keep.keep(wrong, (now, doing) => planRound(now, plan, doing));
+    const kept = await keep.keep(wrong, (latest, doing) => planRound(latest, plan, doing));
     const planned = kept?.find((fact) => fact.kind === 'round.planned');
     if (planned === undefined) return;
     prepare.drop();
