@@ -116,6 +116,13 @@ export class TabletHand {
     this.counted.taps += 1;
   }
 
+  /** A radio button or a box to tick. */
+  async pick(target: Locator): Promise<void> {
+    if (this.keysOnly) await this.keys.press(target, 'Space');
+    else await target.check();
+    this.counted.taps += 1;
+  }
+
   /** One of the choices at the bedside. */
   async choose(target: Locator): Promise<void> {
     await target.waitFor();
