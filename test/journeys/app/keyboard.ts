@@ -18,6 +18,8 @@ export class Keyboard {
   /** What made the way by keyboard hard: a focus that was lost, not shown, or covered. */
   readonly trouble: string[] = [];
 
+  #began = false;
+
   constructor(page: () => Page) {
     this.#page = page;
   }
@@ -37,7 +39,10 @@ export class Keyboard {
   async tabTo(target: Locator): Promise<number> {
     for (let step = 0; step < 250; step += 1) {
       const { at, lost, unseen } = await target.evaluate(standOf);
-      if (step === 0 && lost) this.trouble.push(`the focus was lost before ${target}`);
+      // A page that was just opened has given the focus to nothing yet.
+      if (step === 0 && lost && this.#began)
+        this.trouble.push(`the focus was lost before ${target}`);
+      this.#began = true;
       if (step > 0 && unseen !== '') this.trouble.push(unseen);
       if (at === 'here') return step;
       await this.#page().keyboard.press(at === 'beside' ? 'ArrowDown' : 'Tab');

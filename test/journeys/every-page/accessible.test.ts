@@ -202,6 +202,21 @@ describe('axe finds nothing, and nothing sticks out', () => {
     await fine('pack: early');
   });
 
+  it('while older records are still being read', async () => {
+    const opening = (is: boolean) =>
+      page.evaluate((on) => {
+        // biome-ignore lint/suspicious/noExplicitAny: the rehearsal's handle, for tests alone.
+        (globalThis as any).rehearsal.setOpening(on);
+      }, is);
+    await opening(true);
+    await goTo(page, '/');
+    await page.getByText('Still reading older records.').waitFor();
+    await fine('opening: now');
+    await goTo(page, `/round/${made.open}/turn/rowanvale02`);
+    await fine('opening: a turn');
+    await opening(false);
+  });
+
   it('an address that is nobody’s', async () => {
     await goTo(page, '/nowhere');
     await fine('not here');

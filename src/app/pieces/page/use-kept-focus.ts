@@ -1,7 +1,8 @@
 import { useEffect } from 'preact/hooks';
 
 /**
- * The focus is never left nowhere: when the control that had it goes, what it stood in takes it. Whatever
+ * The focus is never left nowhere: when the control that had it goes, what it stood in takes it; when it
+ * is moved, it keeps it. Whatever
  * a page does of its own about its focus comes first.
  */
 export function useKeptFocus(): void {
@@ -20,12 +21,15 @@ function keepFocus(): () => void {
     stood = withAncestors(target);
     byKeys = target.matches(':focus-visible');
   };
-  // Left of somebody's own accord: pressed beside it, or another window. What is gone was not left so.
-  const left = ({ target }: FocusEvent): void =>
-    queueMicrotask(() => {
-      if (target instanceof Element && target.isConnected && nowhere()) stood = [];
+  // Pressed beside every control: the focus was left of somebody's own accord.
+  const pressed = (): void => {
+    setTimeout(() => {
+      const { activeElement } = document;
+      stood = activeElement === null || nowhere() ? [] : withAncestors(activeElement);
     });
-  const lost = (): boolean => stood[0]?.isConnected === false && nowhere();
+  };
+  // What had it is gone, or was moved to another place on the page, which takes it away too.
+  const lost = (): boolean => stood.length > 0 && nowhere();
   // A page's own effects run after the next frame; this runs after those.
   const watch = new MutationObserver(() => {
     if (!lost()) return;
@@ -37,12 +41,12 @@ function keepFocus(): () => void {
   });
 
   document.addEventListener('focusin', remember);
-  document.addEventListener('focusout', left);
+  document.addEventListener('pointerdown', pressed);
   watch.observe(document.body, { childList: true, subtree: true });
   return () => {
     watch.disconnect();
     document.removeEventListener('focusin', remember);
-    document.removeEventListener('focusout', left);
+    document.removeEventListener('pointerdown', pressed);
   };
 }
 
@@ -58,6 +62,11 @@ function withAncestors(element: Element): Element[] {
 /** From the nearest thing that is still there outwards, until something can take the focus. */
 function restore(stood: readonly Element[], byKeys: boolean): void {
   const main = document.querySelector('main');
+  const [held] = stood;
+  if (held instanceof HTMLElement && held.isConnected) {
+    held.focus({ preventScroll: true });
+    if (!nowhere()) return;
+  }
   for (const place of stood) {
     if (!place.isConnected || place.contains(main)) continue;
     if (take(place === main ? undefined : standIn(place, byKeys), byKeys)) return;
