@@ -202,6 +202,18 @@ describe('axe finds nothing, and nothing sticks out', () => {
     await fine('pack: early');
   });
 
+  it('a barcode is black on white at night too: scanners read no other', async () => {
+    await goTo(page, `/round/${made.sent}/register`);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    const bars = page.locator('svg.code-bars');
+    await bars.waitFor();
+    const colours = await bars.evaluate((svg) => [
+      getComputedStyle(svg).backgroundColor,
+      getComputedStyle(svg.querySelector('path') as SVGPathElement).fill,
+    ]);
+    expect(colours).toEqual(['rgb(255, 255, 255)', 'rgb(0, 0, 0)']);
+  });
+
   it('while older records are still being read', async () => {
     const opening = (is: boolean) =>
       page.evaluate((on) => {
