@@ -26,8 +26,9 @@ beforeAll(async () => {
     document.addEventListener(
       'pointerdown',
       () => {
-        // biome-ignore lint/suspicious/noExplicitAny: the count is this test's own.
-        (globalThis as any).pointerPresses += 1;
+        Object.assign(globalThis, {
+          pointerPresses: Number(Reflect.get(globalThis, 'pointerPresses')) + 1,
+        });
       },
       true,
     );

@@ -1,7 +1,14 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { people } from '../../../demo/people.ts';
-import { closePage, goTo, openRehearsal, type Rehearsal, scan } from '../browser.ts';
+import {
+  closePage,
+  goTo,
+  openRehearsal,
+  type Rehearsal,
+  type RehearsalPage,
+  scan,
+} from '../browser.ts';
 import { addresses, type Made, makeRounds } from './addresses.ts';
 import { troubleOn } from './look.ts';
 
@@ -28,6 +35,10 @@ async function fine(what: string): Promise<void> {
   await page.locator('main h1').first().waitFor();
   expect(await troubleOn(page, what)).toEqual([]);
 }
+async function toNewResult(): Promise<void> {
+  await goTo(page, '/results/new');
+  await page.getByText('Scan the code on the result.').waitFor();
+}
 const press = (name: string | RegExp) =>
   page.getByRole('button', { name, ...(typeof name === 'string' && { exact: true }) });
 /** The big button is deaf for a moment after each change. */
@@ -39,7 +50,7 @@ async function bigPress(name: string | RegExp): Promise<void> {
 
 describe('axe finds nothing, and nothing sticks out', () => {
   it('a result being entered, at each step', async () => {
-    await goTo(page, '/results/new');
+    await toNewResult();
     await scan(page, made.codes[0] ?? '');
     await page.getByRole('radio', { name: 'A birth date' }).check();
     await fine('result: second detail');
@@ -57,7 +68,7 @@ describe('axe finds nothing, and nothing sticks out', () => {
       .first()
       .click();
     await fine('result: an action being done');
-    await goTo(page, '/results/new');
+    await toNewResult();
     await scan(page, made.codes[1] ?? '');
     await page.getByRole('radio', { name: 'A birth date' }).check();
     await page.getByLabel('Birth date on the result').fill('1900-01-01');
@@ -217,8 +228,7 @@ describe('axe finds nothing, and nothing sticks out', () => {
   it('while older records are still being read', async () => {
     const opening = (is: boolean) =>
       page.evaluate((on) => {
-        // biome-ignore lint/suspicious/noExplicitAny: the rehearsal's handle, for tests alone.
-        (globalThis as any).rehearsal.setOpening(on);
+        (globalThis as unknown as RehearsalPage).rehearsal.setOpening(on);
       }, is);
     await opening(true);
     await goTo(page, '/');
@@ -244,8 +254,7 @@ const birthday = (born: string): string =>
 
 /** Codes of kits that lie in the cupboard, soonest expiry first. */
 const freeCodes = (count: number): Promise<string[]> =>
-  page.evaluate((many) => {
-    // biome-ignore lint/suspicious/noExplicitAny: the rehearsal's handle, for tests alone.
-    const { rehearsal: it } = globalThis as any;
-    return it.freeCodes(many);
-  }, count);
+  page.evaluate(
+    (many) => (globalThis as unknown as RehearsalPage).rehearsal.freeCodes(many),
+    count,
+  );

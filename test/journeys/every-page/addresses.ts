@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import type { paths } from '../../../src/app/screens/paths.ts';
+import type { RehearsalPage } from '../browser.ts';
 
 /** What was done beforehand, so that every page has something to show. */
 export interface Made {
@@ -19,25 +20,24 @@ const travellers = ['corwenvale1', 'orielfinch3', 'sabraquill2'] as const;
 
 export const makeRounds = (page: Page): Promise<Made> =>
   page.evaluate(async (who) => {
-    // biome-ignore lint/suspicious/noExplicitAny: the rehearsal's handle, for tests alone.
-    const { rehearsal: it } = globalThis as any;
+    const { rehearsal: it } = globalThis as unknown as RehearsalPage;
     const { round: sent, codes } = await it.send(who);
     const open = await it.plan(['bramhollow5', 'ismaythorn6', 'rowanvale02']);
     const facts = [...it.desk().home.known.values()];
-    // biome-ignore lint/suspicious/noExplicitAny: facts of every kind.
-    const last = (kind: string, person?: string): any =>
-      // biome-ignore lint/suspicious/noExplicitAny: facts of every kind.
-      facts.findLast(
-        (fact: any) => fact.kind === kind && [undefined, fact.data.person].includes(person),
+    const last = (kind: string, person?: string) => {
+      const found = facts.findLast(
+        (fact) => fact.kind === kind && [undefined, fact.data.person].includes(person),
       );
-    const tests = codes.map(
-      (code: string) =>
-        // biome-ignore lint/suspicious/noExplicitAny: facts of every kind.
-        facts.find((fact: any) => fact.kind === 'kit.opened' && fact.data.code === code).data.test,
-    );
+      if (found === undefined) throw new Error(`no ${kind}`);
+      return found;
+    };
+    const testOf = (code: string) =>
+      facts.find((fact) => fact.kind === 'kit.opened' && fact.data.code === code)?.data.test ?? '';
+    const caution = last('caution.raised');
     return {
-      ...{ sent, codes, tests, open, delivery: last('kits.delivered').data.delivery },
-      caution: [last('caution.raised').data.person, last('caution.raised').id],
+      ...{ sent, codes, open, tests: codes.map(testOf) },
+      delivery: last('kits.delivered').data.delivery ?? '',
+      caution: [caution.data.person ?? '', caution.id] as const,
       decision: last('consent.decided', 'tamsinoake4').id,
       entry: last('support.described', who[0]).id,
     };

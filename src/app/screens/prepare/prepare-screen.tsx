@@ -9,9 +9,9 @@ import { useDesk } from '../../desk/desk.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Steps } from '../../pieces/page/steps.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths } from '../paths.ts';
 import { planOf } from './draft.ts';
@@ -42,8 +42,8 @@ export function EditRoundScreen({
   const { home } = useDesk();
   const words = useWords();
   const round = roundOf(home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
-  if (round.closings.length > 0) return <EmptyState title={words.prepare.closed} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
+  if (round.closings.length > 0) return <EmptyPage title={words.prepare.closed} />;
   return <PrepareScreen round={round} step={step} />;
 }
 
