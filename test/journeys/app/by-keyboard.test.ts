@@ -40,7 +40,10 @@ afterEach(async ({ task }) => {
   await hall.picture(task);
   expect(hall.keys.trouble.splice(0)).toEqual([]);
   // Undefined, were the page loaded anew: then nothing would be known.
-  expect(await hall.page.evaluate(() => Reflect.get(globalThis, 'pointerPresses'))).toBe(0);
+  const presses = await hall.page.evaluate(
+    () => Reflect.get(globalThis, 'pointerPresses') as number | undefined,
+  );
+  expect(presses).toBe(0);
 });
 
 const button = (name: string | RegExp) => hall.page.getByRole('button', { name });

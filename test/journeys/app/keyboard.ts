@@ -41,13 +41,13 @@ export class Keyboard {
       const { at, lost, unseen } = await target.evaluate(standOf);
       // A page that was just opened has given the focus to nothing yet.
       if (step === 0 && lost && this.#began)
-        this.trouble.push(`the focus was lost before ${target}`);
+        this.trouble.push(`the focus was lost before ${String(target)}`);
       this.#began = true;
       if (step > 0 && unseen !== '') this.trouble.push(unseen);
       if (at === 'here') return step;
       await this.#page().keyboard.press(at === 'beside' ? 'ArrowDown' : 'Tab');
     }
-    throw new Error(`Tab never reached ${target}`);
+    throw new Error(`Tab never reached ${String(target)}`);
   }
 
   /** One of the choices at the bedside: by its digit, wherever the focus is; picked by Enter. */
@@ -61,7 +61,7 @@ export class Keyboard {
     await this.#page().keyboard.press(String(place + 1));
     await this.#page().waitForTimeout(machineGapMs);
     const { at, unseen } = await target.evaluate(standOf);
-    if (at !== 'here') throw new Error(`the digit ${place + 1} did not lead to ${target}`);
+    if (at !== 'here') throw new Error(`the digit ${place + 1} did not lead to ${String(target)}`);
     if (unseen !== '') this.trouble.push(unseen);
     await this.#page().keyboard.press('Enter');
   }
