@@ -48,7 +48,8 @@ async function bigPress(name: string | RegExp): Promise<void> {
   await press(name).first().click();
 }
 
-describe('axe finds nothing, and nothing sticks out', () => {
+// Many looks in one test, each by every rule: long on a busy machine.
+describe('axe finds nothing, and nothing sticks out', { timeout: 600_000 }, () => {
   it('a result being entered, at each step', async () => {
     await toNewResult();
     await scan(page, made.codes[0] ?? '');
