@@ -47,7 +47,8 @@ export function DecisionForm({ person }: { readonly person: PersonId }): JSX.Ele
 function OpenForm(data: PersonData & { readonly pack: RulePack }): JSX.Element {
   const { desk, words, person, today, pack } = data;
   const { deciding: say } = words;
-  const { tests } = policyOn(desk.home, today).policy;
+  const { tests, decisions } = policyOn(desk.home, today).policy;
+  const packUntil = decisions?.pack.until;
   const only = tests.length === 1 ? (tests[0]?.id ?? '') : '';
   const back = paths.person(person.id);
   const form = useForm<DecisionDraft>(emptyDecision(only, today), {
@@ -76,6 +77,9 @@ function OpenForm(data: PersonData & { readonly pack: RulePack }): JSX.Element {
           </Notice>
           <InForce {...data} test={form.value.test} />
           <p class="soft">{say.law(pack.title, pack.version)}</p>
+          {packUntil !== undefined && packUntil < today && (
+            <Notice kind="look" title={words.policy.amend.packLate(packUntil)} />
+          )}
         </>
       )}
       <ErrorSummary problems={form.keep.problems} attempt={form.keep.attempt} />
