@@ -19,7 +19,7 @@ const made = new Date('2026-11-26T07:00:00Z');
 const fonts = diskFonts();
 const whom: ForWhom = {
   ...{ throat: true, selfSwab: false, reward: 'A walk to the gate', helps: 'Count aloud with me.' },
-  ...{ stopSigns: 'turns to the wall', staff: ['Pia', 'Łukasz'] },
+  ...{ stopSigns: 'turns to the wall', staff: ['Pia', 'Łukasz'], days: 3 },
 };
 const run = (tool: string, ...args: string[]) => execFileSync(tool, args, { encoding: 'utf8' });
 const pages = (file: string) => Number(/Pages:\s+(\d+)/.exec(run('pdfinfo', file))?.[1]);

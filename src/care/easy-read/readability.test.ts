@@ -10,7 +10,7 @@ import { easyLanguages, easyWords } from './words.ts';
 
 const whom: ForWhom = {
   ...{ throat: true, selfSwab: true, reward: 'Tea in the blue cup', helps: 'Count to ten.' },
-  ...{ stopSigns: 'puts up her hand', staff: ['Pia', 'Jonah'] },
+  ...{ stopSigns: 'puts up her hand', staff: ['Pia', 'Jonah'], days: 3 },
 };
 const sentencesOf = (text: string): string[] => text.split(/(?<=[.!?:])\s+/).filter(Boolean);
 const wordsOf = (text: string): string[] => text.match(/[\p{L}\p{N}’']+/gu) ?? [];
@@ -119,6 +119,14 @@ describe.each(easyLanguages)('the catalogue of %s', (language) => {
   it('carries the names, the reward and what helps', () => {
     expect(each.cards.who(whom)).toMatch(/Pia.*Jonah/);
     expect(each.cards.reward(whom)).toContain('Tea in the blue cup.');
+  });
+  it('waits as long as policy says', () => {
+    const said = [1, 2, 3, 14].map((days) => each.cards.wait({ ...whom, days }));
+    expect(new Set(said).size).toBe(4);
+    if (language === 'en-GB') {
+      expect(said[0]).toBe('Now we wait. It can take a day.');
+      expect(said[2]).toBe('Now we wait. It can take three days.');
+    }
   });
   it('tells nobody what illness they have', () => {
     const all = outcomes.flatMap((outcome) => each.results[outcome]).join(' ');

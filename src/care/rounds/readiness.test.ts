@@ -26,7 +26,7 @@ const record = (review: Day, document?: 'seen' | 'not-seen') => ({
 const decide = ({ trial, person }: Scene, made: ReturnType<typeof record>): void => {
   const replaces = trial.facts
     .filter((fact) => fact.kind === 'consent.decided' && fact.data.person === person)
-    .map(({ id }) => id as FactId);
+    .map(({ id }) => id);
   trial.add(
     'consent.decided',
     {

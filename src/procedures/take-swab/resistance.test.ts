@@ -82,11 +82,11 @@ class Tablets {
       return;
     }
     if (choice < between.length) {
-      this.#keep(trial, touch(trial, { ...between[choice]!, turn: turn.id } as Touch));
+      this.#keep(trial, touch(trial, { ...between[choice]!, turn: turn.id }));
       return;
     }
     for (const what of onward) {
-      const done = touch(trial, { ...this.#given(trial, what, turn.id), turn: turn.id } as Touch);
+      const done = touch(trial, { ...this.#given(trial, what, turn.id), turn: turn.id } as never);
       if (!done.ok) continue;
       this.#keep(trial, done);
       return;

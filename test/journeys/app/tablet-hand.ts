@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Locator, Page } from 'playwright-core';
 import { staff } from '../../../demo/people.ts';
+import { tabTo } from '../keys.ts';
 import type { House } from './house.ts';
 
 export interface Counted {
@@ -129,20 +130,8 @@ export class TabletHand {
     await this.page.keyboard.press(key);
   }
 
-  async tabTo(target: Locator): Promise<void> {
-    for (let step = 0; step < 200; step += 1) {
-      const where = await target.evaluate((element) => {
-        const active = document.activeElement;
-        if (element === active) return 'here';
-        const group =
-          (element as HTMLElement).tabIndex < 0 ? element.parentElement?.parentElement : null;
-        return group?.contains(active) === true ? 'beside' : 'elsewhere';
-      });
-      if (where === 'here') return;
-      // Choices that belong together are one stop; the arrows move within them.
-      await this.page.keyboard.press(where === 'beside' ? 'ArrowDown' : 'Tab');
-    }
-    throw new Error(`Tab never reached ${target}`);
+  tabTo(target: Locator): Promise<void> {
+    return tabTo(this.page, target);
   }
 
   /** Types into a field that Tab has reached. */

@@ -1,5 +1,6 @@
 import { turnOf } from '../../../care/custody/turn.ts';
 import type { PictureName } from '../../../care/easy-read/pictures.ts';
+import { easyWords } from '../../../care/easy-read/words.ts';
 import { policyOn, testKindOf } from '../../../care/policy/in-force.ts';
 import type { Outcome } from '../../../care/results/facts.ts';
 import type { Letter } from '../../../care/results/letter.ts';
@@ -44,16 +45,18 @@ export function letterText(data: EasyData, letter: Letter): LetterText {
   }
   const { outcome } = letter.result.data;
   const own = letter.reader === 'person';
+  // The language picked for somebody's pictures is theirs; what we write to others is our own.
+  const said = own ? easy : easyWords('en-GB');
   const taken = letter.test.taken;
   return {
     ...common,
-    title: own ? easy.resultTitle(person.called) : say.title(person.called),
-    language: data.language,
+    title: own ? said.resultTitle(person.called) : say.title(person.called),
+    language: said.code,
     picture: PICTURES[outcome],
     sentences: [
-      ...easy.results[outcome],
-      ...(taken === undefined ? [] : [easy.when(words.dates.day(taken.at))]),
-      own ? easy.questions : say.ask,
+      ...said.results[outcome],
+      ...(taken === undefined ? [] : [said.when(words.dates.day(taken.at))]),
+      own ? said.questions : say.ask,
     ],
     lines: [],
   };
