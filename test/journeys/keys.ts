@@ -14,5 +14,5 @@ export async function tabTo(page: Page, target: Locator): Promise<void> {
     // Choices that belong together are one stop; the arrows move within them.
     await page.keyboard.press(where === 'beside' ? 'ArrowDown' : 'Tab');
   }
-  throw new Error(`Tab never reached ${target}`);
+  throw new Error(`Tab never reached ${String(target)}`);
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoPolicy, Trial } from '../../../test/trial/home.ts';
 import { plan, touch } from '../../../test/trial/round.ts';
-import type { FactId, PersonId, RoundId, StaffId } from '../ids.ts';
+import type { PersonId, RoundId, StaffId } from '../ids.ts';
 import type { Policy } from '../policy/policy.ts';
 import { flagsOf } from '../record/flags.ts';
 import type { Day } from '../time.ts';

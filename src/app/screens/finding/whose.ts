@@ -22,9 +22,9 @@ export function whoseIs(home: Home, found: Finding, names: Names): string[] {
 export function recordOf(home: Home, found: Finding): string | undefined {
   if (found.tests.length > 0) return undefined;
   for (const { data } of factsOf(home, found)) {
-    if ('person' in data) return paths.person(data.person);
-    if ('staff' in data) return paths.member(data.staff);
-    if ('round' in data) return paths.round(data.round);
+    if ('person' in data) return paths.person(data.person as PersonId);
+    if ('staff' in data) return paths.member(data.staff as StaffId);
+    if ('round' in data) return paths.round(data.round as RoundId);
   }
   return undefined;
 }
