@@ -2,6 +2,7 @@ import type { Fact, FactOf, Kind } from './catalogue.ts';
 import { catalogue, readFact } from './catalogue.ts';
 import type { FactId } from './ids.ts';
 import type { Filing, Shelf } from './kind.ts';
+import { Places } from './places.ts';
 import type { Policy } from './policy/policy.ts';
 import type { Zone } from './time.ts';
 
@@ -30,7 +31,7 @@ export interface Home {
   /** Facts this program cannot read: kept, listed, never guessed at. */
   readonly unreadable: Map<FactId, { kind: string; device: string; seq: number }>;
   /** Bags that changed since the findings were last worked out (quality/findings). */
-  readonly touched: Set<`${Shelf} ${string}`>;
+  readonly touched: Places;
   /** Grows with every change: what is worked out from the whole home is remembered by it. */
   version: number;
 }
@@ -40,7 +41,7 @@ export const emptyHome = (service: Service): Home => ({
   known: new Map(),
   shelves: new Map(),
   unreadable: new Map(),
-  touched: new Set(),
+  touched: new Places(),
   version: 0,
 });
 
@@ -60,7 +61,7 @@ export function file(home: Home, stored: Parameters<typeof readFact>[0]): void {
   home.version += 1;
   const { kind, device, seq } = stored;
   home.unreadable.set(stored.id, { kind, device, seq });
-  home.touched.add(`finding unreadable:${stored.id}`);
+  home.touched.add('finding', `unreadable:${stored.id}`);
 }
 
 /** Files what `readFact` has read already, here or before it was kept: it is not checked twice. */
@@ -70,7 +71,7 @@ export function fileRead(home: Home, fact: Fact): void {
   home.known.set(fact.id, fact);
   for (const [shelf, key] of filing(fact)) {
     insert(bagFor(home, shelf, key), fact);
-    home.touched.add(`${shelf} ${key}`);
+    home.touched.add(shelf, key);
   }
 }
 
@@ -79,10 +80,10 @@ export const filing = (fact: Fact): Filing =>
   (catalogue[fact.kind].files as (data: unknown) => Filing)(fact.data);
 
 function bagFor(home: Home, shelf: Shelf, key: string): Bag {
-  const bags = home.shelves.get(shelf) ?? new Map<string, Bag>();
-  if (bags.size === 0) home.shelves.set(shelf, bags);
-  const bag = bags.get(key) ?? { facts: [], version: 0 };
-  if (bag.version === 0) bags.set(key, bag);
+  let bags = home.shelves.get(shelf);
+  if (bags === undefined) home.shelves.set(shelf, (bags = new Map<string, Bag>()));
+  let bag = bags.get(key);
+  if (bag === undefined) bags.set(key, (bag = { facts: [], version: 0 }));
   return bag;
 }
 
@@ -149,19 +150,26 @@ export function concludingWhole<T>(conclude: (home: Home) => T): (home: Home) =>
 export const ofKind = <K extends Kind>(facts: readonly Fact[], kind: K): FactOf<K>[] =>
   facts.filter((fact): fact is FactOf<K> & Fact => fact.kind === kind);
 
-/** Ids that some fact among these stands in for. */
+const NOTHING: ReadonlySet<FactId> = new Set();
+
+/** Ids that some fact among these stands in for; nearly always none. */
 export function replacedBy(facts: readonly Fact[]): ReadonlySet<FactId> {
-  const ids = new Set<FactId>();
+  let ids: Set<FactId> | undefined;
   for (const fact of facts) {
-    if ('replaces' in fact.data) for (const id of fact.data.replaces ?? []) ids.add(id);
+    const { replaces } = fact.data as { readonly replaces?: readonly FactId[] };
+    if (replaces === undefined) continue;
+    ids ??= new Set();
+    for (const id of replaces) ids.add(id);
   }
-  return ids;
+  return ids ?? NOTHING;
 }
 
 /** Facts of a kind that nothing has replaced, oldest first. Two with different content are a clash. */
 export function standing<K extends Kind>(facts: readonly Fact[], kind: K): FactOf<K>[] {
+  const all = ofKind(facts, kind);
+  if (all.length === 0) return all;
   const replaced = replacedBy(facts);
-  return ofKind(facts, kind).filter((fact) => !replaced.has(fact.id));
+  return replaced.size === 0 ? all : all.filter((fact) => !replaced.has(fact.id));
 }
 
 /** What is shown while several stand: the last in physical time. */

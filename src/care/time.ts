@@ -35,19 +35,37 @@ export const instantOf = (epochMs: number): Instant => new Date(epochMs).toISOSt
 export const after = (at: Instant, elapsedMs: number): Instant => instantOf(ms(at) + elapsedMs);
 export const elapsed = (from: Instant, to: Instant): number => ms(to) - ms(from);
 
-const days = new Map<string, Day>();
-
-/** The calendar day of a moment in a zone. Remembered by the quarter of an hour: no zone changes inside one. */
+/**
+ * The calendar day of a moment in a zone. A home's history asks for it ten thousand times, so the
+ * zone's offset is remembered by the day; only on a day of a clock change is the calendar asked.
+ */
 export function dayOf(at: Instant, zone: Zone): Day {
-  const quarter = Math.floor(ms(at) / (15 * MINUTE));
-  const key = `${zone} ${quarter}`;
-  const known = days.get(key);
-  if (known !== undefined) return known;
-  const found = Temporal.Instant.from(at).toZonedDateTimeISO(zone).toPlainDate().toString() as Day;
-  if (days.size > 5000) days.clear();
-  days.set(key, found);
-  return found;
+  const moment = ms(at);
+  const offset = offsetOn(Math.floor(moment / (24 * HOUR)), zone);
+  return offset === undefined
+    ? (zoned(moment, zone).toPlainDate().toString() as Day)
+    : (instantOf(moment + offset).slice(0, 10) as Day);
 }
+
+/** By zone, and by days since 1970 in UTC; null where the offset changes in that day. */
+const offsets = new Map<Zone, Map<number, number | null>>();
+
+/** Milliseconds that a zone is ahead of UTC, all through a day in UTC; undefined when it changes. */
+function offsetOn(utcDay: number, zone: Zone): number | undefined {
+  let known = offsets.get(zone);
+  if (known === undefined) offsets.set(zone, (known = new Map<number, number | null>()));
+  const kept = known.get(utcDay);
+  if (kept !== undefined) return kept ?? undefined;
+  const [from, to] = [utcDay, utcDay + 1].map(
+    (each) => zoned(each * 24 * HOUR, zone).offsetNanoseconds / 1e6,
+  );
+  const found = from === to && from !== undefined ? from : null;
+  known.set(utcDay, found);
+  return found ?? undefined;
+}
+
+const zoned = (epochMs: number, zone: Zone) =>
+  Temporal.Instant.fromEpochMilliseconds(epochMs).toZonedDateTimeISO(zone);
 
 /** The first moment of a day in a zone (not always 00:00: some zones skip midnight). */
 export const startOfDay = (on: Day, zone: Zone): Instant =>

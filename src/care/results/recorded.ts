@@ -11,6 +11,7 @@ export function resultsFor(home: Home, test: TestId): Recorded[] {
   const { code } = testOf(home, test);
   const byCode = code === undefined ? [] : standing(factsIn(home, 'code', code), 'result.recorded');
   const byTest = standing(factsIn(home, 'test', test), 'result.recorded');
+  if (byCode.length + byTest.length === 0) return [];
   const replaced = new Set([...byCode, ...byTest].flatMap((fact) => fact.data.replaces ?? []));
   const all = new Map<FactId, Recorded>();
   for (const fact of [...byCode, ...byTest]) if (!replaced.has(fact.id)) all.set(fact.id, fact);
