@@ -10,6 +10,12 @@ import type { Zone } from './time.ts';
 interface Bag {
   readonly facts: Fact[];
   version: number;
+  /** What was concluded from them, each with the version that it was concluded from. */
+  readonly kept: (Kept | undefined)[];
+}
+interface Kept {
+  readonly version: number;
+  readonly value: unknown;
 }
 
 /** What a service is, besides its facts. */
@@ -83,7 +89,7 @@ function bagFor(home: Home, shelf: Shelf, key: string): Bag {
   let bags = home.shelves.get(shelf);
   if (bags === undefined) home.shelves.set(shelf, (bags = new Map<string, Bag>()));
   let bag = bags.get(key);
-  if (bag === undefined) bags.set(key, (bag = { facts: [], version: 0 }));
+  if (bag === undefined) bags.set(key, (bag = { facts: [], version: 0, kept: [] }));
   return bag;
 }
 
@@ -115,6 +121,9 @@ export const factsIn = (home: Home, shelf: Shelf, key: string): readonly Fact[] 
 export const keysOn = (home: Home, shelf: Shelf): Iterable<string> =>
   home.shelves.get(shelf)?.keys() ?? [];
 
+/** Every conclusion has a place of its own in the bags. */
+let places = 0;
+
 /**
  * Makes a conclusion from one bag that is worked out once and remembered until the bag changes.
  * `conclude` may read nothing but the facts it is given.
@@ -123,14 +132,14 @@ export function concluding<T, Id extends string = string>(
   shelf: Shelf,
   conclude: (facts: readonly Fact[], id: Id) => T,
 ): (home: Home, id: Id) => T {
-  const remembered = new WeakMap<Bag, { version: number; value: T }>();
+  const place = places++;
   return (home, id) => {
     const bag = home.shelves.get(shelf)?.get(id);
     if (bag === undefined) return conclude(NONE, id);
-    const last = remembered.get(bag);
-    if (last?.version === bag.version) return last.value;
+    const last = bag.kept[place];
+    if (last?.version === bag.version) return last.value as T;
     const value = conclude(bag.facts, id);
-    remembered.set(bag, { version: bag.version, value });
+    bag.kept[place] = { version: bag.version, value };
     return value;
   };
 }

@@ -2,7 +2,7 @@ import type { Shelf } from './kind.ts';
 
 /** A set of bags, each by its shelf and key: a text made of both would cost more than its filing. */
 export class Places {
-  private readonly shelves = new Map<Shelf, Set<string>>();
+  private shelves = new Map<Shelf, Set<string>>();
 
   add(shelf: Shelf, key: string): void {
     const keys = this.shelves.get(shelf);
@@ -16,6 +16,13 @@ export class Places {
 
   *[Symbol.iterator](): Generator<[Shelf, string]> {
     for (const [shelf, keys] of this.shelves) for (const key of keys) yield [shelf, key];
+  }
+
+  /** All that another has; it is empty then. */
+  static takenFrom(other: Places): Places {
+    const taken = new Places();
+    [taken.shelves, other.shelves] = [other.shelves, taken.shelves];
+    return taken;
   }
 
   /** One after another, each gone from here when it is given. What is left stays. */

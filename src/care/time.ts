@@ -37,35 +37,40 @@ export const elapsed = (from: Instant, to: Instant): number => ms(to) - ms(from)
 
 /**
  * The calendar day of a moment in a zone. A home's history asks for it ten thousand times, so the
- * zone's offset is remembered by the day; only on a day of a clock change is the calendar asked.
+ * zone's offset is remembered from one clock change to the next.
  */
 export function dayOf(at: Instant, zone: Zone): Day {
   const moment = ms(at);
-  const offset = offsetOn(Math.floor(moment / (24 * HOUR)), zone);
-  return offset === undefined
-    ? (zoned(moment, zone).toPlainDate().toString() as Day)
-    : (instantOf(moment + offset).slice(0, 10) as Day);
+  return instantOf(moment + offsetAt(moment, zone)).slice(0, 10) as Day;
 }
 
-/** By zone, and by days since 1970 in UTC; null where the offset changes in that day. */
-const offsets = new Map<Zone, Map<number, number | null>>();
+/** A time without a clock change, in ms since 1970, and how far ahead of UTC it is, in ms. */
+interface Season {
+  readonly from: number;
+  readonly to: number;
+  readonly offset: number;
+}
+const seasons = new Map<Zone, Season[]>();
 
-/** Milliseconds that a zone is ahead of UTC, all through a day in UTC; undefined when it changes. */
-function offsetOn(utcDay: number, zone: Zone): number | undefined {
-  let known = offsets.get(zone);
-  if (known === undefined) offsets.set(zone, (known = new Map<number, number | null>()));
-  const kept = known.get(utcDay);
-  if (kept !== undefined) return kept ?? undefined;
-  const [from, to] = [utcDay, utcDay + 1].map(
-    (each) => zoned(each * 24 * HOUR, zone).offsetNanoseconds / 1e6,
-  );
-  const found = from === to && from !== undefined ? from : null;
-  known.set(utcDay, found);
-  return found ?? undefined;
+function offsetAt(moment: number, zone: Zone): number {
+  let known = seasons.get(zone);
+  if (known === undefined) seasons.set(zone, (known = []));
+  let season = known.find(({ from, to }) => from <= moment && moment < to);
+  if (season === undefined) known.unshift((season = seasonAt(moment, zone)));
+  return season.offset;
 }
 
-const zoned = (epochMs: number, zone: Zone) =>
-  Temporal.Instant.fromEpochMilliseconds(epochMs).toZonedDateTimeISO(zone);
+function seasonAt(moment: number, zone: Zone): Season {
+  const here = Temporal.Instant.fromEpochMilliseconds(moment).toZonedDateTimeISO(zone);
+  // `previous` is strictly before, and a change takes place at its very millisecond.
+  const since = here.add({ milliseconds: 1 }).getTimeZoneTransition('previous');
+  const until = here.getTimeZoneTransition('next');
+  return {
+    from: since?.epochMilliseconds ?? -Infinity,
+    to: until?.epochMilliseconds ?? Infinity,
+    offset: here.offsetNanoseconds / 1e6,
+  };
+}
 
 /** The first moment of a day in a zone (not always 00:00: some zones skip midnight). */
 export const startOfDay = (on: Day, zone: Zone): Instant =>

@@ -40,6 +40,9 @@ export const isInstant = (text: unknown): text is Instant =>
 
 /** The pattern has admitted digits and ranges; only the length of the month is left. */
 function dayExists(text: string): boolean {
+  // The first 28 are in every month.
+  if (text.charCodeAt(8) < 0x32 || (text.charCodeAt(8) === 0x32 && text.charCodeAt(9) < 0x39))
+    return true;
   const [year, month, day] = [
     Number(text.slice(0, 4)),
     Number(text.slice(5, 7)),

@@ -31,8 +31,10 @@ const boards = new WeakMap<Home, Board>();
 function boardOf(home: Home): Board {
   const kept = boards.get(home);
   if (kept !== undefined) return kept;
+  // At first every bag has changed, so none has to be found as one that leans on another.
+  const left = Places.takenFrom(home.touched);
   const board: Board = {
-    ...{ at: new Map(), decisions: new Places(), left: new Places(), all: [], changed: false },
+    ...{ at: new Map(), decisions: new Places(), left, all: [], changed: left.any },
   };
   boards.set(home, board);
   return board;
