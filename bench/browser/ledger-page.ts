@@ -68,7 +68,7 @@ async function openHome(): Promise<Opened> {
   const replica = await Replica.open({ store, fold, read, breathe });
   if (replica.at.position === 0) throw new Error('nothing was read');
   const whole = performance.now() - began;
-  while (lookFurther(replica.state, 20)) await breathe();
+  while (lookFurther(replica.state, 1)) await breathe();
   const findings = performance.now() - began;
   await new Promise((resolve) => setTimeout(resolve, 100));
   watch.disconnect();

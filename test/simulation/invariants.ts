@@ -129,7 +129,7 @@ export async function checkFolds(world: World): Promise<void> {
 /** A first look tells nothing that is not held, and lacks nothing that still holds. */
 async function checkFirstLook(
   world: World,
-  { name, store, format }: Replicated,
+  { name, store, format }: Pick<Replicated, 'name' | 'store' | 'format'>,
   whole: unknown,
 ): Promise<void> {
   const options = world.replicaOptions(store, format);

@@ -26,9 +26,6 @@ interface Needs {
 
 /** A log of fewer facts is read whole before the first screen: it takes no time. */
 const SMALL = 4000;
-/** Bags whose findings are worked out in one go. */
-const BAGS = 20;
-
 /**
  * The desk of whoever is signed in on a real tablet: each touch is on the disk before the screen moves.
  * In a home of years the screen begins with what happened lately; a touch waits for the whole.
@@ -109,7 +106,7 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
 /** The findings of years, a few at a time, before a screen asks for all of them at once. */
 async function concludeInTurns(home: Home, monotonic: () => number): Promise<void> {
   const breathe = breather(monotonic);
-  while (lookFurther(home, BAGS)) await breathe();
+  while (lookFurther(home, 1)) await breathe();
 }
 
 /** What holds and what is recent; undefined where the whole is as quickly read. */
