@@ -1,6 +1,6 @@
 import { type LedgerFact, openFact } from './fact.ts';
 import { type FactId, type Instant, instantOf, millisOf } from './ids.ts';
-import type { ReplicaOptions } from './replica.ts';
+import type { ReplicaOptions } from './replica-options.ts';
 import type { LedgerStore, Only, Snapshot } from './store.ts';
 
 /** The parts of a snapshot: the first look as the fold wrote it, and which facts it could not read. */
@@ -65,7 +65,8 @@ async function recentIn(
 ): Promise<Only> {
   const [last] = position === 0 ? [] : await store.opened(position - 1, 1);
   // The server's time, not the writing tablet's: a clock that ran ahead must not hide everything.
-  const since = last?.arrived === undefined ? undefined : instantOf(millisOf(last.arrived) - first.recent);
+  const since =
+    last?.arrived === undefined ? undefined : instantOf(millisOf(last.arrived) - first.recent);
   return { over: first.over, since: since ?? ('' as Instant) };
 }
 

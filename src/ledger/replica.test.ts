@@ -4,10 +4,10 @@ import { append } from './append.ts';
 import { receive } from './chain.ts';
 import { enrol } from './enrol.ts';
 import type { Confirmed, LedgerFact, Written } from './fact.ts';
+import { firstLook } from './first-look.ts';
 import type { Fold } from './fold.ts';
 import { pureHash } from './hash.ts';
 import { CHAIN_START, type DeviceId, type Instant, type ServiceId, type StaffId } from './ids.ts';
-import { firstLook } from './first-look.ts';
 import { Replica } from './replica.ts';
 import type { Mark } from './store.ts';
 import { MemoryStore } from './stores/memory/store.ts';
@@ -81,11 +81,7 @@ function write(store: MemoryStore, n: number, more: object = {}, deviceNow = noo
   return append(store, [draft], writer);
 }
 
-const receipted = (
-  written: readonly Written[],
-  after: Mark,
-  from = noon,
-): readonly Confirmed[] => {
+const receipted = (written: readonly Written[], after: Mark, from = noon): readonly Confirmed[] => {
   const arrived = new Date(from + 60_000).toISOString() as Instant;
   return receive(written, after, { arrived, via: me, skew: 0, hash: pureHash });
 };

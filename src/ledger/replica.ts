@@ -5,25 +5,16 @@ import { concluder } from './findings/conclude.ts';
 import * as envelopes from './findings/envelopes.ts';
 import type { Finding } from './findings/finding.ts';
 import { checkedIn, snapshotParts } from './first-look.ts';
-import type { Fold } from './fold.ts';
 import { CHAIN_START } from './ids.ts';
 import { BLOCK } from './marks.ts';
-import type { Head, LedgerStore, Mark } from './store.ts';
-import type { Reader } from './upcast.ts';
+import type { ReplicaOptions } from './replica-options.ts';
+import type { Head, Mark } from './store.ts';
 
 /** Facts read at a time: a few of the browser's blocks. */
 const PAGE = 4 * BLOCK;
 /** Facts folded in one go, before others may go between. */
 const RUN = 100;
 const START: Mark = { position: 0, chain: CHAIN_START };
-
-export interface ReplicaOptions<State, Fact> {
-  readonly store: LedgerStore;
-  readonly fold: Fold<State, Fact>;
-  readonly read: Reader<Fact>;
-  /** Asked every few facts of a long read: lets others go between, if it is time. */
-  readonly breathe?: () => Promise<void> | undefined;
-}
 
 /**
  * The state that a fold makes of a store, kept level with it. Nothing is ever rebased: the state is

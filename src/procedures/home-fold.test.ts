@@ -2,10 +2,10 @@ import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { Trial } from '../../test/trial/home.ts';
 import { kitCode, plan, swab } from '../../test/trial/round.ts';
-import { findings } from '../care/quality/findings.ts';
-import type { LedgerFact } from '../ledger/fact.ts';
 import { catalogue } from '../care/catalogue.ts';
 import { filing } from '../care/home.ts';
+import { findings } from '../care/quality/findings.ts';
+import type { LedgerFact } from '../ledger/fact.ts';
 import { HOME_FOLD, homeFold, readStored } from './home-fold.ts';
 
 function lived() {
@@ -112,10 +112,16 @@ describe('the first look', () => {
   it('takes for over only what is about a round, a turn, a test, a box, or a decision on one', () => {
     const { over } = homeFold(lived().home.service).first;
     const passing = ['round', 'turn', 'test', 'box', 'reference', 'finding'];
-    const ids = new Proxy({}, { get: (_, key) => (key === 'codes' || key === 'people' ? [] : 'x') });
+    const ids = new Proxy(
+      {},
+      { get: (_, key) => (key === 'codes' || key === 'people' ? [] : 'x') },
+    );
     for (const kind of Object.keys(catalogue) as (keyof typeof catalogue)[]) {
       const shelves = filing({ kind, data: ids } as never).map(([shelf]) => shelf);
-      expect([kind, over.has(kind)]).toEqual([kind, shelves.some((shelf) => passing.includes(shelf))]);
+      expect([kind, over.has(kind)]).toEqual([
+        kind,
+        shelves.some((shelf) => passing.includes(shelf)),
+      ]);
     }
   });
 

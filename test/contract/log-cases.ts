@@ -71,7 +71,8 @@ export const logCases: readonly Case[] = [
     },
   },
   {
-    title: 'of the facts at some places only those that pass are opened, across blocks and within one',
+    title:
+      'of the facts at some places only those that pass are opened, across blocks and within one',
     async run(place) {
       const entries = confirmed(mixed(1230));
       const store = await place.open();
@@ -81,7 +82,15 @@ export const logCases: readonly Case[] = [
       const all = await store.opened(0, 5000);
       const passing = all.filter(({ kind, at }) => kind !== 'swab.taken' || at >= since);
       same(passing.length > 100 && passing.length < 1130, true);
-      for (const [after, limit] of [[0, 5000], [0, 500], [499, 2], [730, 500], [1229, 1], [1230, 9], [3, 0]] as const)
+      for (const [after, limit] of [
+        [0, 5000],
+        [0, 500],
+        [499, 2],
+        [730, 500],
+        [1229, 1],
+        [1230, 9],
+        [3, 0],
+      ] as const)
         same(
           await store.opened(after, limit, only),
           passing.filter(({ position = 0 }) => position > after && position <= after + limit),

@@ -1,6 +1,6 @@
 import { type LedgerFact, openFact, type Written } from '../../src/ledger/fact.ts';
-import { CHAIN_START, type ChainValue, type FactId } from '../../src/ledger/ids.ts';
 import { firstLook } from '../../src/ledger/first-look.ts';
+import { CHAIN_START, type ChainValue, type FactId } from '../../src/ledger/ids.ts';
 import { Replica } from '../../src/ledger/replica.ts';
 import type { MemoryStore } from '../../src/ledger/stores/memory/store.ts';
 import { verifyStore } from '../../src/ledger/verify.ts';
@@ -140,7 +140,8 @@ async function checkFirstLook(
     if (held.has(id) && !seen.has(id) && !over.has(world.bodyOf(body).kind))
       throw new Violation('1', `${name}: the first look lacks ${id}, which holds`);
   for (const id of seen)
-    if (!held.has(id)) throw new Violation('1', `${name}: the first look has ${id}, which is not held`);
+    if (!held.has(id))
+      throw new Violation('1', `${name}: the first look has ${id}, which is not held`);
 }
 
 function checkReadable(name: string, replica: Replica<unknown, unknown>): void {

@@ -6,9 +6,8 @@ import { dayOf } from '../time.ts';
 import type { Turn } from './turn.ts';
 import { turnOf } from './turn.ts';
 
-const turnIds: (home: Home, person: PersonId) => readonly TurnId[] = concluding(
-  'person',
-  (facts) => standing(facts, 'turn.opened').map(({ data }) => data.turn),
+const turnIds: (home: Home, person: PersonId) => readonly TurnId[] = concluding('person', (facts) =>
+  standing(facts, 'turn.opened').map(({ data }) => data.turn),
 );
 
 /** Every turn with a person, oldest first. */

@@ -2,7 +2,6 @@ import type { LedgerFact } from '../fact.ts';
 import { type DeviceId, type FactId, millisOf } from '../ids.ts';
 import type { UnreadableReason } from '../upcast.ts';
 import {
-  type Envelope,
   emptyLine,
   envelopes,
   type Line,

@@ -11,7 +11,11 @@ const only = { over: new Set(['swab.taken']), since: '2026-11-25T08:01:00.000Z' 
 function older(block: Uint8Array): Uint8Array {
   const [columns = '', ...rest] = new TextDecoder().decode(block).split('\n');
   const { choice: _, ...known } = JSON.parse(columns) as { readonly choice?: unknown };
-  return new TextEncoder().encode([JSON.stringify(known), ...rest].join('\n'));
+  const lists = {
+    arrived: entries.map(({ arrived }) => arrived),
+    via: entries.map(({ via }) => via),
+  };
+  return new TextEncoder().encode([JSON.stringify({ ...known, ...lists }), ...rest].join('\n'));
 }
 
 describe.each([

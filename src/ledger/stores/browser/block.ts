@@ -13,8 +13,9 @@ interface Columns {
   /** 43 characters each, joined. */
   readonly ids: string;
   readonly chains: string;
-  readonly arrived: readonly Instant[];
-  readonly via: readonly DeviceId[];
+  /** 24 characters each, joined; a list in blocks of older programs. So is `via`. */
+  readonly arrived: string | readonly Instant[];
+  readonly via: Words | readonly DeviceId[];
   readonly skew: readonly number[];
   /** Length of each body. */
   readonly sizes: readonly number[];
@@ -25,9 +26,14 @@ interface Columns {
 interface Choice {
   /** `at` of each body, 24 characters, joined. */
   readonly ats: string;
-  readonly kinds: readonly string[];
-  /** For each body, which of `kinds`. */
-  readonly kind: readonly number[];
+  readonly kinds: Words;
+}
+
+/** A column of few different words. */
+interface Words {
+  readonly words: readonly string[];
+  /** For each fact, which of them. */
+  readonly which: readonly number[];
 }
 
 /** Facts of a block by their places, 0 the first: from `from` to before `to`, and those that pass. */
@@ -47,8 +53,8 @@ export function encodeBlock(entries: readonly Confirmed[]): Uint8Array<ArrayBuff
     first: entries[0]?.position ?? 0,
     ids: entries.map(({ id }) => id).join(''),
     chains: entries.map(({ chain }) => chain).join(''),
-    arrived: entries.map(({ arrived }) => arrived),
-    via: entries.map(({ via }) => via),
+    arrived: entries.map(({ arrived }) => arrived).join(''),
+    via: wordsOf(entries.map(({ via }) => via)),
     skew: entries.map(({ skew }) => skew),
     sizes: entries.map(({ body }) => body.length),
     choice: choiceOf(entries),
@@ -59,17 +65,20 @@ export function encodeBlock(entries: readonly Confirmed[]): Uint8Array<ArrayBuff
 }
 
 function choiceOf(entries: readonly Confirmed[]): Choice {
-  const kinds = new Map<string, number>();
-  const ats: string[] = [];
-  const kind = entries.map(({ body }) => {
-    const read = JSON.parse(body) as Body;
-    ats.push(read.at);
-    const known = kinds.get(read.kind) ?? kinds.size;
-    kinds.set(read.kind, known);
-    return known;
-  });
-  return { ats: ats.join(''), kinds: [...kinds.keys()], kind };
+  const bodies = entries.map(({ body }) => JSON.parse(body) as Body);
+  return {
+    ats: bodies.map(({ at }) => at).join(''),
+    kinds: wordsOf(bodies.map(({ kind }) => kind)),
+  };
 }
+
+function wordsOf(column: readonly string[]): Words {
+  const words = [...new Set(column)];
+  const places = new Map(words.map((word, place) => [word, place]));
+  return { words, which: column.map((word) => places.get(word) ?? 0) };
+}
+
+const wordAt = ({ words, which }: Words, i: number): string => words[which[i] ?? -1] ?? '';
 
 /**
  * The three lines, each decoded when it is asked for. Apart, because one name with a letter beyond
@@ -136,8 +145,8 @@ function placesOf({ sizes, choice }: Columns, { from, to, only }: Which): readon
   return places;
 }
 
-const chosen = ({ ats, kinds, kind }: Choice, i: number, only: Only): boolean =>
-  passes(only, kinds[kind[i] ?? -1] ?? '', pieceOf(ats, i, INSTANT));
+const chosen = ({ ats, kinds }: Choice, i: number, only: Only): boolean =>
+  passes(only, wordAt(kinds, i), pieceOf(ats, i, INSTANT));
 
 /** Many are parsed in one go, a few by themselves. */
 function bodiesAt({ bodies, columns }: Lines, places: readonly number[]): readonly Body[] {
@@ -158,8 +167,8 @@ function cut(bodies: string, sizes: readonly number[]): readonly string[] {
 function receiptOf({ first, chains, arrived, via, skew }: Columns, i: number) {
   return {
     position: first + i,
-    arrived: arrived[i] as Instant,
-    via: via[i] as DeviceId,
+    arrived: (typeof arrived === 'string' ? pieceOf(arrived, i, INSTANT) : arrived[i]) as Instant,
+    via: ('words' in via ? wordAt(via, i) : via[i]) as DeviceId,
     skew: skew[i] ?? 0,
     chain: pieceOf(chains, i, HASH) as ChainValue,
   };

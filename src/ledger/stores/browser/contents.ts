@@ -51,7 +51,11 @@ export class Contents {
     return this.blocks(after, limit, (n, record) => {
       const first = n * BLOCK + 1;
       const [from, to] = [after + 1 - first, after + limit + 1 - first];
-      return this.boxes.openFacts(n, record, only === undefined ? { from, to } : { from, to, only });
+      return this.boxes.openFacts(
+        n,
+        record,
+        only === undefined ? { from, to } : { from, to, only },
+      );
     });
   }
 
