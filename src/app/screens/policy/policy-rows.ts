@@ -1,6 +1,5 @@
 import type { KitKind, Policy, PolicyAction, TestKind } from '../../../care/policy/policy.ts';
 import { outcomes } from '../../../care/results/facts.ts';
-import type { Day } from '../../../care/time.ts';
 import type { Words } from '../../words/en.ts';
 import { interpretationRows } from './interpretation-rows.ts';
 import type { PolicyRow, Sourced } from './policy-row.ts';
