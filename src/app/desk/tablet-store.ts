@@ -5,6 +5,7 @@ import { lookFurther } from '../../care/quality/findings.ts';
 import { firstLook } from '../../ledger/first-look.ts';
 import type { Fold } from '../../ledger/fold.ts';
 import { homeFold, readStored } from '../../procedures/home-fold.ts';
+import { sealedDrafts } from '../keeping/sealed-drafts.ts';
 import type { SyncState } from '../pieces/page/sync-state.ts';
 import { breather } from '../tablet/breathe.ts';
 import type { Followed } from '../tablet/followed.ts';
@@ -32,6 +33,7 @@ const SMALL = 4000;
  */
 export async function tabletStore(needs: Needs): Promise<DeskStore> {
   const { tablet, service } = needs;
+  await keepDrafts(tablet);
   const fold = homeFold(service);
   const early = await glance(tablet, fold);
   const whole = tablet.follow(fold, readStored);
@@ -101,6 +103,18 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
       return () => listeners.delete(changed);
     },
   };
+}
+
+/** What somebody typed and did not keep is there again when they are. */
+async function keepDrafts(tablet: Tablet): Promise<void> {
+  if (tablet.drawer === undefined) return;
+  const drafts = sealedDrafts(tablet.drawer, () => Date.parse(tablet.now()));
+  const hand = async ({ who }: TabletState) => {
+    if (who !== undefined) await drafts.handTo(who.staff);
+  };
+  tablet.beforeLeaving(drafts.flush);
+  tablet.state.subscribe((state) => void hand(state));
+  await hand(tablet.state.get());
 }
 
 /** The findings of years, a few at a time, before a screen asks for all of them at once. */
