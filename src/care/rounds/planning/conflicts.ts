@@ -126,9 +126,13 @@ export interface Effort {
 }
 
 /** Whether everybody can be visited: a plan shows that it can; that none was found, or a bound, that not. */
-function everybodyFits(instance: PlanInstance, { seed, iterations = 250, shouldStop }: Effort) {
+function everybodyFits(
+  instance: PlanInstance,
+  { seed, iterations = 250, shouldStop }: Effort,
+  prove = false,
+) {
   const making = makingPlan(instance, {
-    ...{ seed, iterations, draws: 1 },
+    ...{ seed, iterations, draws: 1, prove },
     ...(shouldStop && { shouldStop }),
   });
   for (;;) {
@@ -168,6 +172,7 @@ export function* findingConflict(
   const all = rulesIn(instance);
   const kinds = [...new Set(all.map(({ rule }) => rule))];
   let [kept, now, proven] = [all, instance, first.proven];
+  // Most questions need no proof; the last one, of the rules that are left, gets it.
   let [asked, toAsk] = [1, 1 + kinds.length];
   const drop = (those: readonly PlanRule[]): void => {
     if (stopped()) return;
@@ -188,6 +193,7 @@ export function* findingConflict(
     drop([rule]);
     yield asked / toAsk;
   }
+  if (!proven && !stopped()) proven = everybodyFits(now, effort, true).proven;
   return { rules: kept, proven, smallest: !stopped() };
 }
 
