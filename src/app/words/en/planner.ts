@@ -149,7 +149,7 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
       plural(count, { one: 'This breaks a rule.', other: `This breaks ${number(count)} rules.` }),
     pairOf: (a: string, b: string) => `${a} and ${b}`,
     picture: 'The round against the time of the courier',
-    courierAt: (at: string) => `Courier ${at}`,
+    courierAt: (at: readonly string[]) => `Courier ${list(at)}`,
     why: 'Why here?',
     whyOf: (who: string) => `Why here? ${who}`,
     up: (who: string) => `Move ${who} up`,

@@ -100,7 +100,7 @@ export const plannerSamples: Samples['planner'] = {
   leftOut: [['Cor', 'Bram']],
   breaks: [2],
   pairOf: ['Pia', 'Jonah'],
-  courierAt: ['14:30'],
+  courierAt: [['12:00', '14:30']],
   whyOf: ['Cor'],
   up: ['Cor'],
   down: ['Cor'],
