@@ -15,7 +15,7 @@ import { registerBy, waitingFor } from '../results/waiting.ts';
 import type { Reason } from '../rounds/due.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
-import { swabsOf } from '../rounds/history.ts';
+import { swabsWithin } from '../rounds/history.ts';
 import { readinessOf } from '../rounds/readiness.ts';
 import type { Round } from '../rounds/round.ts';
 import { rounds } from '../rounds/round.ts';
@@ -81,10 +81,8 @@ function housematesAndLeavers(home: Home, recent: readonly Round[]): Swab[] {
       if (person !== undefined) people.add(person);
     }
   }
-  const inside = new Set(recent.map((round) => round.id));
-  return [...people]
-    .flatMap((person) => swabsOf(home, person))
-    .filter((swab) => swab.round !== undefined && inside.has(swab.round.id));
+  const inside = new Map(recent.map((round) => [round.id, round]));
+  return [...people].flatMap((person) => swabsWithin(home, person, inside));
 }
 
 const ORDER: readonly WorkKind[] = [
@@ -176,7 +174,7 @@ function inHand(home: Home, round: Round): Work[] {
   return [{ work: 'round', round, tally }];
 }
 
-function dueWork({ home, today, policy }: At, recent: readonly Round[]): Work[] {
+function dueWork({ home, now, today, policy }: At, recent: readonly Round[]): Work[] {
   const todays = recent.filter((round) => round.planned.data.day === today);
   const inRounds = (rounds: readonly Round[]) =>
     new Set(rounds.flatMap((round) => round.people.map((each) => each.person)));
@@ -184,7 +182,7 @@ function dueWork({ home, today, policy }: At, recent: readonly Round[]): Work[] 
   // A round that is over has asked for the day; only what came back from it may ask again.
   const over = inRounds(todays.filter((round) => round.closings.length > 0));
   return policy.tests.flatMap((test) =>
-    dueOn(home, { on: today, test: test.id })
+    dueOn(home, { on: today, test: test.id, now })
       .filter((line) => line.excluded === undefined)
       .flatMap((line): Work[] => {
         const { holds } = readinessOf(home, line.person.id, { test: test.id, on: today });

@@ -1,5 +1,5 @@
 import type { FactOf } from '../catalogue.ts';
-import { turnsWith } from '../custody/person-turns.ts';
+import { lastTurnWith } from '../custody/person-turns.ts';
 import { testOf } from '../custody/test.ts';
 import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
@@ -10,10 +10,11 @@ import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Policy } from '../policy/policy.ts';
 import type { RuleId } from '../policy/rules.ts';
-import type { Day } from '../time.ts';
-import { addDays, after, dayOf, daysBetween, HOUR } from '../time.ts';
+import type { Day, Instant } from '../time.ts';
+import { addDays, dayOf, daysBetween } from '../time.ts';
 import type { Swab } from './history.ts';
 import { swabsOf } from './history.ts';
+import { keepsUntil } from './uncollected.ts';
 
 /** Why somebody is due: the rule, the day it counts from, the day by which, and what it rests on. */
 export interface Reason {
@@ -53,15 +54,16 @@ const PRESSING: readonly RuleId[] = [
 
 /**
  * Everybody with a reason to be swabbed on a day for one kind of test, most pressing first. Each
- * line names its rule; the values of the rules are the policy in force on that day.
+ * line names its rule; the values of the rules are the policy in force on that day. With `now`, a tube
+ * that has grown too old by then counts at once; without it, from the day after.
  */
 export function dueOn(
   home: Home,
-  { on, test }: { readonly on: Day; readonly test: string },
+  { on, test, now }: { readonly on: Day; readonly test: string; readonly now?: Instant },
 ): DueLine[] {
   const { policy } = policyOn(home, on);
   return housemates(home)
-    .map((person) => dueLine(home, person, { on, test, policy }))
+    .map((person) => dueLine(home, person, { on, test, policy, now }))
     .filter((line) => line.reasons.length > 0)
     .sort(byNeed);
 }
@@ -70,6 +72,7 @@ interface Question {
   readonly on: Day;
   readonly test: string;
   readonly policy: Policy;
+  readonly now: Instant | undefined;
 }
 
 function dueLine(home: Home, person: Person, question: Question): DueLine {
@@ -109,7 +112,8 @@ const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
 
 const personFacts = ({ home, person }: Seen) => factsIn(home, 'person', person.id);
 /** A swab on or after a day answers what became due on it. */
-const answered = ({ swabs }: Seen, from: Day) => swabs.some((swab) => swab.on >= from);
+const answered = ({ swabs }: Seen, from: Day) =>
+  swabs.findLast((swab) => swab.on >= from) !== undefined;
 
 function symptoms(seen: Seen): Reason[] {
   const { symptomsWithinDays, symptomsCountForDays } = seen.policy.due;
@@ -201,15 +205,16 @@ function tooOld(seen: Seen, { test, round }: Swab): Reason[] {
   const kit = seen.policy.kits.find((each) => each.id === test.opened?.data.kitKind);
   const box = round?.boxes.find((each) => each.id === test.box);
   if (kit === undefined || test.taken === undefined || (box?.handed.length ?? 0) > 0) return [];
-  const end = dayOf(after(test.taken.at, kit.storage.hours * HOUR), seen.home.service.zone);
-  return end < seen.on
+  const until = keepsUntil(test.taken.at, kit);
+  const end = dayOf(until, seen.home.service.zone);
+  return end < seen.on || (seen.now !== undefined && until < seen.now)
     ? [{ rule: 'repeat-too-old', since: end, by: seen.on, facts: [test.taken.id] }]
     : [];
 }
 
 /** A turn since the last swab that ended in a stop, or in a kit that failed, in hand or in its bag. */
 function tries(seen: Seen): Reason[] {
-  const last = turnsWith(seen.home, seen.person.id).at(-1);
+  const last = lastTurnWith(seen.home, seen.person.id);
   const closed = last?.closed;
   if (last === undefined || closed === undefined) return [];
   const on = dayOf(last.openedAt, seen.home.service.zone);

@@ -2,7 +2,14 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { people } from '../../../demo/people.ts';
-import { closePage, goTo, openRehearsal, type Rehearsal, violations } from '../browser.ts';
+import {
+  closePage,
+  goTo,
+  openRehearsal,
+  type Rehearsal,
+  type RehearsalPage,
+  violations,
+} from '../browser.ts';
 
 let rehearsal: Rehearsal;
 let page: Page;
@@ -18,8 +25,7 @@ const shots = process.env['SHOTS'];
 
 const send = (): Promise<{ codes: string[]; day: string }> =>
   page.evaluate(async (who) => {
-    // biome-ignore lint/suspicious/noExplicitAny: the rehearsal's handle, for tests alone.
-    const { rehearsal: it } = globalThis as any;
+    const { rehearsal: it } = globalThis as unknown as RehearsalPage;
     const { codes } = await it.send(who);
     return { codes, day: it.desk().now().slice(0, 10) };
   }, ids);
