@@ -241,6 +241,8 @@ export const policySchema = v.strictObject({
       source: line,
     }),
   ),
+  /** Whether another home of the group is told what this one calls itself, where both used one code. */
+  group: v.exactOptional(v.strictObject({ titleTold: sourced(v.boolean()) })),
   register: v.strictObject({ sameDay: sourced(v.boolean()) }),
   handOver: v.strictObject({ distanceMetres: sourced(v.number()) }),
   ppe: v.strictObject({
