@@ -1,9 +1,9 @@
-import { randomBytes } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
 import type { Command } from 'commander';
-import { SECRET_BYTES } from '../../server/group/secret.ts';
+import { drawGroupSecret } from '../../server/operations/group-secret.ts';
 import { say, telling } from './command.ts';
 import { UpkeepFault } from './fault.ts';
+import { world } from './main.ts';
 
 export function register(program: Command): void {
   program
@@ -13,7 +13,7 @@ export function register(program: Command): void {
     .addHelpText('after', '\nExample:\n  tallyround group-secret group-secret.txt')
     .action(
       telling((file: string) => {
-        const secret = randomBytes(SECRET_BYTES).toString('base64url');
+        const secret = drawGroupSecret(world.random);
         try {
           writeFileSync(file, `${secret}\n`, { mode: 0o600, flag: 'wx' });
         } catch (error) {

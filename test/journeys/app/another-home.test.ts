@@ -89,8 +89,8 @@ describe('a kit whose code another home has used', () => {
   it('another kit is opened, and the turn goes on', async () => {
     await openKit(hall, ours);
     await hall.page.getByRole('alert').waitFor({ state: 'detached' });
-    await hall.tap('Throat: start');
-    await hall.tap('Nose: start');
+    await hall.tap('First side: start');
+    await hall.tap('Other side: start');
     await hall.tap('Out');
     await hall.tap('Lid tight, dry');
     await hall.tap('Sealed');
