@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { createWriteStream, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -291,7 +292,7 @@ async function writeList(file: string, megabytes: number): Promise<void> {
     (_, n) => `KQT${String(n).padStart(8, '0')},Not detected,2026-11-25,1941-06-02,final\n`,
   ).join('');
   for (let size = 0; size < megabytes * 1024 * 1024; size += lines.length) {
-    if (!out.write(lines)) await new Promise((resolve) => out.once('drain', resolve));
+    if (!out.write(lines)) await once(out, 'drain');
   }
   out.end();
   await finished(out);
