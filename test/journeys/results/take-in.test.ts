@@ -177,10 +177,10 @@ describe('results from a file', () => {
     await next();
     // Nothing is guessed: without the columns there is no going on.
     await page.getByText('Say which column has the code.').first().waitFor();
-    await page.getByLabel('Code on the tube').selectOption({ label: 'Column 1: Tube' });
-    await page.getByLabel('Result', { exact: true }).selectOption({ label: 'Column 2: Finding' });
-    await page.getByLabel('Day of the result').selectOption({ label: 'Column 3: When' });
-    await page.getByLabel('Birth date').selectOption({ label: 'Column 4: Birthday' });
+    await page.getByLabel('Code on the tube').selectOption({ label: '1: Tube' });
+    await page.getByLabel('Result', { exact: true }).selectOption({ label: '2: Finding' });
+    await page.getByLabel('Day of the result').selectOption({ label: '3: When' });
+    await page.getByLabel('Birth date').selectOption({ label: '4: Birthday' });
     await next();
     await page.getByText('Say what "Fnd" means.').first().waitFor();
     await meaning('Fnd', 'Positive');
