@@ -24,7 +24,7 @@ import { type Home, MANAGER, pinOf, startHome, WORKER } from './home.ts';
 import { machineFor, optionsFor } from './machine.ts';
 
 const CODE = 'KQT00000019';
-const endings: (() => Promise<unknown> | unknown)[] = [];
+const endings: (() => unknown)[] = [];
 let folder: string;
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'tallyround-group-'));
@@ -371,9 +371,8 @@ describe('what a group is set up with', () => {
       ...['https://a.example/path', 'ftp://a.example', 'http://127.0.0.1.example'],
     ])
       expect([bad, read(bad).ok]).toEqual([bad, false]);
-    expect(readOptions(['--group-peer', 'https://a.example'], {}, '/')).toMatchObject({
-      ...{ ok: false, message: expect.stringContaining('--group-secret') },
-    });
+    const alone = readOptions(['--group-peer', 'https://a.example'], {}, '/');
+    expect(alone.ok ? '' : alone.message).toContain('--group-secret');
     expect(readOptions([], {}, '/')).toMatchObject({ options: { group: undefined } });
   });
 });

@@ -14,7 +14,7 @@ import { HomeReader } from '../../src/server/service/home-reader.ts';
 import type { Home } from './home.ts';
 import { startHome } from './home.ts';
 
-const endings: (() => Promise<unknown> | unknown)[] = [];
+const endings: (() => unknown)[] = [];
 afterEach(async () => {
   for (const end of endings.splice(0).reverse()) await end();
 });

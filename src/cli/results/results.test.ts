@@ -11,7 +11,6 @@ import type { TestId } from '../../care/ids.ts';
 import { actionsFor } from '../../care/results/actions.ts';
 import { outcomeOf } from '../../care/results/outcome.ts';
 import { tray } from '../../care/results/tray.ts';
-import type { Draft } from '../../ledger/append.ts';
 import { pureHash } from '../../ledger/hash.ts';
 import { verifyStore } from '../../ledger/verify.ts';
 import { HomeReader } from '../../server/service/home-reader.ts';
@@ -36,7 +35,7 @@ beforeAll(async () => {
           v: 1,
           data,
           ...(hidden !== undefined && { private: hidden }),
-        }) as unknown as Draft,
+        }),
     ),
   );
 }, 60_000);

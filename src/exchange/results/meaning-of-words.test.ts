@@ -23,7 +23,9 @@ function verhoeff(code: string): boolean {
     return now;
   };
   return (
-    [...code].reverse().reduce((sum, digit, at) => times(sum, turned(Number(digit), at)), 0) === 0
+    Array.from(code)
+      .reverse()
+      .reduce((sum, digit, at) => times(sum, turned(Number(digit), at)), 0) === 0
   );
 }
 const luhn = findScheme('luhn');

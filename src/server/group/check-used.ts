@@ -3,7 +3,7 @@ import type { StaffId } from '../../care/ids.ts';
 import type { Code } from '../../care/kind.ts';
 import { instantOf } from '../../care/time.ts';
 import { type DatedFact, keepAsArrived, pen, serverDesk } from '../service/write-facts.ts';
-import type { GroupNeeds } from './group.ts';
+import type { GroupNeeds } from './needs.ts';
 import type { UsedCodes } from './used-codes.ts';
 import { MOST_HASHES, type Question, type Reply } from './wire.ts';
 

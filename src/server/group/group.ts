@@ -2,24 +2,13 @@ import type { Code } from '../../care/kind.ts';
 import { policyOn } from '../../care/policy/in-force.ts';
 import { dayOf, instantOf } from '../../care/time.ts';
 import type { UsedElsewhere } from '../../procedures/access/wire.ts';
-import type { Parts } from '../parts.ts';
-import type { HomeReader } from '../service/home-reader.ts';
-import type { AskPeer } from './ask-peer.ts';
 import { CheckUsed } from './check-used.ts';
-import type { GroupKeys } from './secret.ts';
+import type { GroupNeeds } from './needs.ts';
 import { UsedCodes } from './used-codes.ts';
 import { FRESH_MS, proofOf, type Question, type Reply, replyProof, sameProof } from './wire.ts';
 
 /** A tablet waits a second and a half for its server: half of what staff bear before they look away. */
 const BEDSIDE_MS = 1200;
-
-export interface GroupNeeds {
-  readonly parts: Parts;
-  readonly reader: HomeReader;
-  readonly keys: GroupKeys;
-  readonly peers: readonly URL[];
-  readonly ask: AskPeer;
-}
 
 /** This home among the homes of its group. */
 export class Group {

@@ -21,10 +21,17 @@ const ids = ['corwenvale1', 'orielfinch3', 'sabraquill2'];
 const born = (id: string): string => people.find((each) => each.id === id)?.born ?? '';
 const shots = process.env['SHOTS'];
 
+/** The rehearsal's handle, for tests alone. */
+interface Handle {
+  readonly rehearsal: {
+    readonly send: (who: readonly string[]) => Promise<{ readonly codes: string[] }>;
+    readonly desk: () => { readonly now: () => string };
+  };
+}
+
 const send = (): Promise<{ codes: string[]; day: string }> =>
   page.evaluate(async (who) => {
-    // biome-ignore lint/suspicious/noExplicitAny: the rehearsal's handle, for tests alone.
-    const { rehearsal: it } = globalThis as any;
+    const { rehearsal: it } = globalThis as unknown as Handle;
     const { codes } = await it.send(who);
     return { codes, day: it.desk().now().slice(0, 10) };
   }, ids);
