@@ -7,6 +7,7 @@ import { readPolicy } from '../src/care/policy/policy.ts';
 import { findings } from '../src/care/quality/findings.ts';
 import type { Day, Instant } from '../src/care/time.ts';
 import { momentOf } from '../src/care/time.ts';
+import { openFact } from '../src/ledger/fact.ts';
 import type { DeviceId, ServiceId } from '../src/ledger/ids.ts';
 import { CHAIN_START, NO_FACT } from '../src/ledger/ids.ts';
 import { demoHome } from './home.ts';
@@ -53,6 +54,11 @@ describe('the demo home', () => {
   it('has nothing that clashes and nothing unreadable', () => {
     expect(findings(made.home)).toEqual([]);
     expect(made.home.known.size).toBe(made.facts.length);
+  });
+
+  it('was written in the order of time, as by a tablet whose clock is right', () => {
+    const times = made.facts.map((fact) => openFact(fact).at as number | string);
+    expect(times.filter((at, i) => i > 0 && at < (times[i - 1] ?? at))).toEqual([]);
   });
 
   it('is the same home for the same seed', () => {

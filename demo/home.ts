@@ -1,6 +1,6 @@
 import type { NewFact } from '../src/care/catalogue.ts';
 import type { Home, Service } from '../src/care/home.ts';
-import type { DeliveryId, PersonId, StaffId, UnitId } from '../src/care/ids.ts';
+import type { DeliveryId, PersonId, RoundId, StaffId, UnitId } from '../src/care/ids.ts';
 import type { Code } from '../src/care/kind.ts';
 import { dueOn } from '../src/care/rounds/due.ts';
 import type { Day, Instant } from '../src/care/time.ts';
@@ -12,7 +12,7 @@ import { raiseCaution } from '../src/procedures/record-consent.ts';
 import type { Chance } from './chance.ts';
 import { chanceOf } from './chance.ts';
 import { kitCodes } from './kit-codes.ts';
-import { pastRound } from './past-round.ts';
+import { pastResults, pastRound } from './past-round.ts';
 import type { Desk } from './pen.ts';
 import { Pen } from './pen.ts';
 import type { DemoPerson } from './people.ts';
@@ -54,9 +54,16 @@ export function demoHome(
   writePolicy(pen, today, policyDigest);
   for (const person of people) writePerson(pen, person, today);
   const codes = kitCodes(chance, 160);
-  writePractice(pen, today);
   writeKits(pen, today, codes);
-  pastRounds(pen, { today, chance, codes });
+  const agenda = [...practice(today), ...pastRounds({ today, chance, codes })];
+  // One tablet writes, so it writes in the order in which things happened.
+  const inOrder = agenda.sort((a, b) =>
+    a.on === b.on ? order(a.time, b.time) : order(a.on, b.on),
+  );
+  for (const { on, time, happens } of inOrder) {
+    pen.now = momentOf(on, time, service.zone);
+    happens(pen);
+  }
   return {
     staff: staff.map(({ id, name, role, pin }) => ({ id: id as StaffId, name, role, pin })),
     facts: pen.written,
@@ -170,23 +177,35 @@ function caution(pen: Pen, person: PersonId, given: NonNullable<DemoPerson['caut
   });
 }
 
+/** Something that happened on one of the last weeks' days. */
+interface Past {
+  readonly on: Day;
+  readonly time: string;
+  readonly happens: (pen: Pen) => void;
+}
+const order = (a: string, b: string): number => (a < b ? -1 : Number(a > b));
+
 /** Two people at practice: one far on, one who was upset lately. Fourteen sessions: enough to forecast. */
-function writePractice(pen: Pen, today: Day): void {
-  const zone = pen.home.service.zone;
+function practice(today: Day): Past[] {
   const climbs = {
     tamsinoake4: ['done', 'done', 'not-yet', 'done', 'done', 'distressed', 'done', 'not-yet'],
     hesperlund7: ['done', 'not-yet', 'done', 'done', 'distressed', 'done'],
   } as const;
-  for (const [id, ends] of Object.entries(climbs)) {
+  return Object.entries(climbs).flatMap(([id, ends]): Past[] => {
     const person = id as PersonId;
-    pen.now = momentOf(addDays(today, -16), '15:00', zone);
-    pen.write({ kind: 'practice.asked', data: { person, wanted: true, from: 'picture' } });
-    ends.forEach((end, i) => {
-      pen.now = momentOf(addDays(today, i - 12), '15:00', zone);
-      const endedWell = true;
-      pen.do(recordSession(pen.home, { person, end, endedWell, minutes: 6 }, pen.doing));
-    });
-  }
+    return [
+      {
+        ...{ on: addDays(today, -16), time: '16:30' },
+        happens: (pen) =>
+          pen.write({ kind: 'practice.asked', data: { person, wanted: true, from: 'picture' } }),
+      },
+      ...ends.map((end, i) => ({
+        ...{ on: addDays(today, i - 12), time: '16:30' },
+        happens: (pen: Pen) =>
+          pen.do(recordSession(pen.home, { person, end, endedWell: true, minutes: 6 }, pen.doing)),
+      })),
+    ];
+  });
 }
 
 const SHORT = 14;
@@ -235,10 +254,15 @@ function deliver(
 }
 
 /** Three weekly rounds, each with its small troubles, and one swab whose result has not come. */
-function pastRounds(
-  pen: Pen,
-  { today, chance, codes }: { today: Day; chance: Chance; codes: readonly Code[] },
-): void {
+function pastRounds({
+  today,
+  chance,
+  codes,
+}: {
+  today: Day;
+  chance: Chance;
+  codes: readonly Code[];
+}): Past[] {
   const fresh = [...codes];
   const next = () => {
     const code = fresh.shift();
@@ -246,29 +270,44 @@ function pastRounds(
     return code;
   };
   const jory = 'joryfell014' as PersonId;
-  for (const ago of [21, 14, 7]) {
+  const dueThen = (pen: Pen, on: Day) =>
+    dueOn(pen.home, { on, test: 'respiratory' }).map((line) => line.person.id);
+  const weekly = [21, 14, 7].flatMap((ago): Past[] => {
     const on = addDays(today, -ago);
-    const due = dueOn(pen.home, { on, test: 'respiratory' })
-      .map((line) => line.person.id)
-      .filter((person) => ago !== 7 || person !== jory);
-    pastRound(pen, {
-      ...{ on, people: due, chance, next, leftOff: ago === 7 ? [jory] : [] },
-      ends: endsOf(ago),
-      resultDays: 1,
-    });
-  }
+    const leftOff = ago === 7 ? [jory] : [];
+    let round: RoundId | undefined;
+    return [
+      {
+        ...{ on, time: '09:10' },
+        happens: (pen) => {
+          const people = dueThen(pen, on).filter((person) => !leftOff.includes(person));
+          round = pastRound(pen, { on, people, chance, next, leftOff, ends: endsOf(ago) });
+        },
+      },
+      {
+        ...{ on: addDays(on, 1), time: '11:40' },
+        happens: (pen) => {
+          if (round !== undefined) pastResults(pen, round, addDays(on, 1));
+        },
+      },
+    ];
+  });
   const on = addDays(today, -4);
-  pen.now = momentOf(on, '08:10', pen.home.service.zone);
-  pen.write({
-    kind: 'symptoms.noticed',
-    data: { person: jory, on, signs: ['cough', 'tired'] },
-    private: { note: 'Since the night.' },
-  });
-  const others = dueOn(pen.home, { on, test: 'respiratory' }).map((line) => line.person.id);
-  pastRound(pen, {
-    ...{ on, people: [jory], chance, next, ends: {}, resultDays: undefined },
-    leftOff: others.filter((person) => person !== jory),
-  });
+  return [
+    ...weekly,
+    {
+      ...{ on, time: '08:10' },
+      happens: (pen) => {
+        pen.write({
+          kind: 'symptoms.noticed',
+          data: { person: jory, on, signs: ['cough', 'tired'] },
+          private: { note: 'Since the night.' },
+        });
+        const leftOff = dueThen(pen, on).filter((person) => person !== jory);
+        pastRound(pen, { on, people: [jory], chance, next, ends: {}, leftOff });
+      },
+    },
+  ];
 }
 
 type Ends = Parameters<typeof pastRound>[1]['ends'];

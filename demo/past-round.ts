@@ -8,7 +8,7 @@ import { roundOf } from '../src/care/rounds/round.ts';
 import { tallyOf } from '../src/care/rounds/tally.ts';
 import { planOf } from '../src/care/support/plan.ts';
 import type { Day } from '../src/care/time.ts';
-import { addDays, after, MINUTE, momentOf } from '../src/care/time.ts';
+import { after, MINUTE, momentOf } from '../src/care/time.ts';
 import { handOver } from '../src/procedures/hand-over.ts';
 import { closeBox, closeRound, packBag } from '../src/procedures/pack.ts';
 import { planRound } from '../src/procedures/plan-round.ts';
@@ -28,14 +28,12 @@ interface Past {
   readonly next: () => Code;
   /** How a turn ended, where it was not simply taken. */
   readonly ends: Readonly<Record<string, 'declined' | 'stopped' | 'leak'>>;
-  /** Days until the results came; undefined where they have not. */
-  readonly resultDays: number | undefined;
 }
 
 const pair = { swabber: 'piadell004' as StaffId, recorder: 'jonahmarsh' as StaffId };
 
-/** A round of the past, from plan to result, through the same procedures as today's. */
-export function pastRound(pen: Pen, past: Past): void {
+/** A round of the past, from plan to registering, through the same procedures as today's. */
+export function pastRound(pen: Pen, past: Past): RoundId {
   const { zone } = pen.home.service;
   pen.now = momentOf(past.on, '09:10', zone);
   pen.by = pair.recorder;
@@ -60,7 +58,7 @@ export function pastRound(pen: Pen, past: Past): void {
   const { round } = planned.data;
   for (const person of people) turn(pen, round, person, past);
   send(pen, round, past.on);
-  if (past.resultDays !== undefined) results(pen, round, addDays(past.on, past.resultDays));
+  return round;
 }
 
 function turn(pen: Pen, round: RoundId, person: PersonId, past: Past): void {
@@ -156,8 +154,9 @@ const sealed = (home: Home, round: RoundId) => tubes(home, round, 'missing');
 const packed = (home: Home, round: RoundId) => tubes(home, round, 'packed');
 
 /** Everybody's result on one morning: negative, told to the person the same day. */
-function results(pen: Pen, round: RoundId, on: Day): void {
+export function pastResults(pen: Pen, round: RoundId, on: Day): void {
   pen.now = momentOf(on, '11:40', pen.home.service.zone);
+  pen.by = pair.recorder;
   for (const { test, code } of packed(pen.home, round)) {
     const person = roundPerson(pen.home, round, test);
     const born = person === undefined ? '' : (personOf(pen.home, person).born ?? '');

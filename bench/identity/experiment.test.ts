@@ -22,7 +22,7 @@ describe('what the flow makes of a slip', () => {
     [{ typed: { place: 0, twice: false } }, 'caught', 'typing twice'],
     [{ typed: { place: 0, twice: true } }, 'caught', 'spare label: code-check-failed'],
     [{ typedResult: { twice: false } }, 'caught', 'typing twice'],
-    [{ typedResult: { twice: true } }, 'caught', 'result: a code that nobody here has'],
+    [{ typedResult: { twice: true } }, 'caught', 'result: code-near'],
   ] as const)('%j is %s at %s', (slips, fate, where) => {
     expect(fateOf(slips)).toEqual({ fate, where });
   });

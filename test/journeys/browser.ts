@@ -26,6 +26,38 @@ export interface Rehearsal {
   readonly close: () => Promise<void>;
 }
 
+interface BareFact {
+  readonly id: string;
+  readonly kind: string;
+  readonly data: {
+    readonly test: string;
+    readonly code?: string;
+    readonly person?: string;
+    readonly delivery?: string;
+  };
+}
+
+/** What the rehearsal lays open on its page's `globalThis`, for a test inside `page.evaluate`: in bare strings. */
+export interface RehearsalPage {
+  readonly rehearsal: {
+    send(people: readonly string[]): Promise<{ round: string; codes: string[] }>;
+    plan(people: readonly string[]): Promise<string>;
+    freeCodes(count: number): string[];
+    setOpening(opening: boolean): void;
+    arrive(fact: { kind: string; data: object; with?: readonly string[] }, by: string): unknown;
+    desk(): {
+      now(): string;
+      readonly home: {
+        readonly known: ReadonlyMap<string, BareFact>;
+        readonly shelves: ReadonlyMap<
+          string,
+          ReadonlyMap<string, { readonly facts: Iterable<BareFact> }>
+        >;
+      };
+    };
+  };
+}
+
 /**
  * The whole app on the demo home in memory, built as it is for production and served on a free port
  * under a strict policy, in a browser of its own. Anything said on the console as an error fails the test.

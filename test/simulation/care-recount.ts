@@ -21,7 +21,13 @@ export function recountCare(facts: readonly Fact[]): Conclusion {
     found.push({ ...judged(facts, replaced, id, idsOf(members)), tests });
   for (const code of distinct(labels, 'code')) {
     const here = labels.filter(of('code', code));
-    if (testsOf(code).length > 1) add(`code-on-two:${code}`, here, testsOf(code));
+    // A bag read into the box says nothing new of a test that has its code from the bedside.
+    const bedside = (test: string) =>
+      here.some((fact) => fact.kind !== 'bag.packed' && value(fact, 'test') === test);
+    const telling = here.filter(
+      (fact) => fact.kind !== 'bag.packed' || !bedside(value(fact, 'test')),
+    );
+    if (testsOf(code).length > 1) add(`code-on-two:${code}`, telling, testsOf(code));
   }
   for (const code of distinct(results, 'code')) {
     const here = results.filter(of('code', code));

@@ -78,7 +78,6 @@ const record = v.strictObject({
   review: day,
   parts: v.array(v.picklist(parts)),
 });
-export type DecisionRecord = v.InferOutput<typeof record>;
 
 export const consentFacts = {
   'consent.decided': kind({

@@ -28,15 +28,12 @@ beforeAll(async () => {
   const all = house(['Oriel Finch', 'Tamsin Oake', 'Bram Hollow', 'Ismay Thorn']);
   tests = sendAll(all);
   await home.tell(
-    all.trial.facts.map(
-      ({ kind, data, private: hidden }) =>
-        ({
-          kind,
-          v: 1,
-          data,
-          ...(hidden !== undefined && { private: hidden }),
-        }),
-    ),
+    all.trial.facts.map(({ kind, data, private: hidden }) => ({
+      kind,
+      v: 1,
+      data,
+      ...(hidden !== undefined && { private: hidden }),
+    })),
   );
 }, 60_000);
 afterAll(async () => {

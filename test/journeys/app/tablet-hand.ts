@@ -2,6 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Locator, Page } from 'playwright-core';
 import { staff } from '../../../demo/people.ts';
 import type { House } from './house.ts';
+import { Keyboard } from './keyboard.ts';
 
 export interface Counted {
   taps: number;
@@ -16,8 +17,9 @@ export class TabletHand {
   /** The address of the round in hand. */
   round = '/';
   readonly counted: Counted = { taps: 0, scans: 0, characters: 0 };
-  /** Nothing is touched: every press is Tab, Enter or Space. */
+  /** Nothing is touched: whatever is pressed is reached and pressed by the keyboard alone. */
   keysOnly = false;
+  readonly keys = new Keyboard(() => this.page);
 
   private constructor(
     readonly house: House,
@@ -62,12 +64,21 @@ export class TabletHand {
 
   /** The clock goes on; a tablet that nobody touched meanwhile has locked, and somebody signs in again. */
   async clock(time: string, name: string, day = this.house.day): Promise<void> {
+    await this.#whileItLocks(name, () => this.house.clock(time, day));
+  }
+
+  /** The same, to the millisecond. */
+  async clockAt(ms: number, name: string): Promise<void> {
+    await this.#whileItLocks(name, () => this.house.clockAt(ms));
+  }
+
+  async #whileItLocks(name: string, turn: () => Promise<void>): Promise<void> {
     // A tablet that stands at its lock already does not begin anew: there is nothing to wait for.
     const stands = await this.page.getByRole('heading', { name: 'Who is there?' }).isVisible();
     if (!stands) {
       await this.page.evaluate(() => Object.assign(globalThis, { beforeTheLock: true }));
     }
-    await this.house.clock(time, day);
+    await turn();
     await this.awaken(name);
   }
 
@@ -109,39 +120,25 @@ export class TabletHand {
     });
     await target.first().waitFor();
     await this.awake();
-    if (this.keysOnly) await this.press(target.first(), 'Enter');
+    if (this.keysOnly) await this.keys.press(target.first(), 'Enter');
     else await target.first().click();
     this.counted.taps += 1;
   }
 
-  /** Goes to a thing by Tab alone, as somebody without a pointer does, and presses a key on it. */
-  async press(target: Locator, key: 'Enter' | 'Space'): Promise<void> {
-    await this.tabTo(target);
-    await this.page.keyboard.press(key);
+  /** A radio button or a box to tick. */
+  async pick(target: Locator): Promise<void> {
+    if (this.keysOnly) await this.keys.press(target, 'Space');
+    else await target.check();
+    this.counted.taps += 1;
   }
 
-  async tabTo(target: Locator): Promise<void> {
-    for (let step = 0; step < 200; step += 1) {
-      const where = await target.evaluate((element) => {
-        const active = document.activeElement;
-        if (element === active) return 'here';
-        const group =
-          (element as HTMLElement).tabIndex < 0 ? element.parentElement?.parentElement : null;
-        return group?.contains(active) === true ? 'beside' : 'elsewhere';
-      });
-      if (where === 'here') return;
-      // Choices that belong together are one stop; the arrows move within them.
-      await this.page.keyboard.press(where === 'beside' ? 'ArrowDown' : 'Tab');
-    }
-    throw new Error(`Tab never reached ${target}`);
-  }
-
-  /** Types into a field that Tab has reached. */
-  async typeBy(label: string | RegExp, text: string): Promise<void> {
-    await this.tabTo(this.page.getByLabel(label).first());
-    await this.page.keyboard.press('Control+A');
-    await this.page.keyboard.type(text);
-    this.counted.characters += text.length;
+  /** One of the choices at the bedside. */
+  async choose(target: Locator): Promise<void> {
+    await target.waitFor();
+    await this.awake();
+    if (this.keysOnly) await this.keys.choose(target);
+    else await target.click();
+    this.counted.taps += 1;
   }
 
   /** The big button and the choices are deaf for 0.7 s after each change. */
@@ -163,7 +160,8 @@ export class TabletHand {
   }
 
   async type(field: Locator, text: string): Promise<void> {
-    await field.fill(text);
+    if (this.keysOnly) await this.keys.type(field, text);
+    else await field.fill(text);
     this.counted.characters += text.length;
   }
 

@@ -7,7 +7,14 @@ import { strToU8, zipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { people } from '../../../demo/people.ts';
-import { closePage, goTo, openRehearsal, type Rehearsal, violations } from '../browser.ts';
+import {
+  closePage,
+  goTo,
+  openRehearsal,
+  type Rehearsal,
+  type RehearsalPage,
+  violations,
+} from '../browser.ts';
 
 let rehearsal: Rehearsal;
 let page: Page;
@@ -21,17 +28,9 @@ const ids = ['corwenvale1', 'orielfinch3', 'sabraquill2'];
 const born = (id: string): string => people.find((each) => each.id === id)?.born ?? '';
 const shots = process.env['SHOTS'];
 
-/** The rehearsal's handle, for tests alone. */
-interface Handle {
-  readonly rehearsal: {
-    readonly send: (who: readonly string[]) => Promise<{ readonly codes: string[] }>;
-    readonly desk: () => { readonly now: () => string };
-  };
-}
-
 const send = (): Promise<{ codes: string[]; day: string }> =>
   page.evaluate(async (who) => {
-    const { rehearsal: it } = globalThis as unknown as Handle;
+    const { rehearsal: it } = globalThis as unknown as RehearsalPage;
     const { codes } = await it.send(who);
     return { codes, day: it.desk().now().slice(0, 10) };
   }, ids);

@@ -6,6 +6,7 @@ import {
   goTo,
   openRehearsal,
   type Rehearsal,
+  type RehearsalPage,
   violations,
 } from '../browser.ts';
 
@@ -25,11 +26,10 @@ interface Made {
 /** A round is sent; then another tablet tells of the first code on somebody else's test. */
 const makeTrouble = (): Promise<Made> =>
   page.evaluate(async () => {
-    // biome-ignore lint/suspicious/noExplicitAny: the rehearsal's handle, for tests alone.
-    const { rehearsal: it } = globalThis as any;
+    const { rehearsal: it } = globalThis as unknown as RehearsalPage;
     const people = ['corwenvale1', 'orielfinch3', 'sabraquill2'];
     const { round, codes } = await it.send(people);
-    const [code] = codes;
+    const [code = ''] = codes;
     const [turn, test, by] = ['elsewhere123', 'testelse1234', 'wystanroe5'];
     const opened = { turn, round, person: 'bramhollow5', swabber: 'gildafern8', recorder: by };
     it.arrive({ kind: 'turn.opened', data: opened }, by);
@@ -43,7 +43,7 @@ const makeTrouble = (): Promise<Made> =>
       { kind: 'label.read', data: { turn, test, place: 'tube', code, how: 'scanned' } },
       by,
     );
-    const facts = it.desk().home.shelves.get('code').get(code).facts;
+    const facts = it.desk().home.shelves.get('code')?.get(code)?.facts ?? [];
     for (const fact of facts)
       if (fact.kind === 'kit.opened' && fact.data.test !== test)
         return { code, test: fact.data.test };

@@ -2,9 +2,9 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Action } from '../../../care/results/actions.ts';
 import { doAction } from '../../../procedures/record-result.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { useWords } from '../../words/use-words.ts';
 
@@ -31,15 +31,17 @@ export function FinishForm({ action, outcome, onClose }: FinishFormProps): JSX.E
   };
 
   return (
-    <form
-      class="form-grid action-form"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void submit();
-      }}
+    <KeepForm
+      keep={keep}
+      onKeep={submit}
+      label={needsWhy ? say.notNow : say.doneNow}
+      class="action-form"
+      beside={
+        <Button kind="quiet" onPress={onClose}>
+          {say.back}
+        </Button>
+      }
     >
-      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
       <Field
         id="note"
         label={needsWhy ? say.why : say.note}
@@ -49,14 +51,6 @@ export function FinishForm({ action, outcome, onClose }: FinishFormProps): JSX.E
         onValue={setNote}
         problem={keep.problemOf('note')}
       />
-      <div id="keep" class="button-row" tabIndex={-1}>
-        <Button kind="main" submit>
-          {needsWhy ? say.notNow : say.doneNow}
-        </Button>
-        <Button kind="quiet" onPress={onClose}>
-          {say.back}
-        </Button>
-      </div>
-    </form>
+    </KeepForm>
   );
 }

@@ -6,9 +6,9 @@ import type { Action } from '../../../care/results/actions.ts';
 import { after, dayOf, HOUR, wallTime } from '../../../care/time.ts';
 import { nameAction } from '../../../procedures/record-result.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { useWords } from '../../words/use-words.ts';
 import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
@@ -47,15 +47,17 @@ export function NameForm({ action, onClose }: NameFormProps): JSX.Element {
   };
 
   return (
-    <form
-      class="form-grid action-form"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void submit();
-      }}
+    <KeepForm
+      keep={keep}
+      onKeep={submit}
+      label={say.keep}
+      class="action-form"
+      beside={
+        <Button kind="quiet" onPress={onClose}>
+          {say.back}
+        </Button>
+      }
     >
-      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
       <StaffField
         id="who"
         label={say.who}
@@ -70,14 +72,6 @@ export function NameForm({ action, onClose }: NameFormProps): JSX.Element {
         onValue={setMoment}
         problem={keep.problemOf('due')}
       />
-      <div id="keep" class="button-row" tabIndex={-1}>
-        <Button kind="main" submit>
-          {say.keep}
-        </Button>
-        <Button kind="quiet" onPress={onClose}>
-          {say.back}
-        </Button>
-      </div>
-    </form>
+    </KeepForm>
   );
 }

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { testOf } from '../../../care/custody/test.ts';
 import type { FactId, TestId } from '../../../care/ids.ts';
 import type { Finding as ChainFinding } from '../../../ledger/findings/finding.ts';
 import type { Desk } from '../../desk/desk.ts';
@@ -70,9 +71,9 @@ const factIn = (desk: Desk, { members }: ChainFinding) => {
 /** The first test among the records concerned, to have a look at. */
 function testIn(desk: Desk, found: ChainFinding): TestId | undefined {
   const fact = factIn(desk, found);
-  return fact !== undefined && 'test' in fact.data && fact.data.test !== undefined
-    ? (fact.data.test as TestId)
-    : undefined;
+  // In a plan or a decision `test` is the kind of test: only a single test has facts of its own.
+  const test = fact !== undefined && 'test' in fact.data ? (fact.data.test as TestId) : undefined;
+  return test !== undefined && testOf(desk.home, test).opened !== undefined ? test : undefined;
 }
 
 function deviceOf(desk: Desk, found: ChainFinding): string | undefined {

@@ -7,10 +7,10 @@ import { allow } from '../../../care/refusal.ts';
 import { settleFinding } from '../../../procedures/settle-finding.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
@@ -52,15 +52,7 @@ export function SettleForm({ found }: { readonly found: Finding }): JSX.Element 
   };
 
   return (
-    <form
-      class="form-grid"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void submit();
-      }}
-    >
-      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
+    <KeepForm keep={keep} onKeep={submit} label={say.keep}>
       {more && (
         <Notice
           kind="look"
@@ -88,11 +80,6 @@ export function SettleForm({ found }: { readonly found: Finding }): JSX.Element 
         problem={keep.problemOf('reason')}
       />
       <p>{say.namedSaid(namesIn(desk.home, words.refusals.somebody).staff(desk.me))}</p>
-      <div id="keep" class="button-row" tabIndex={-1}>
-        <Button kind="main" submit>
-          {say.keep}
-        </Button>
-      </div>
-    </form>
+    </KeepForm>
   );
 }

@@ -1,6 +1,5 @@
 import type { Fact } from '../../../care/catalogue.ts';
 import type { Home } from '../../../care/home.ts';
-import type { PersonId, RoundId, StaffId } from '../../../care/ids.ts';
 import type { Finding } from '../../../care/quality/finding.ts';
 import type { Names } from '../../desk/names.ts';
 import { paths } from '../paths.ts';
@@ -22,9 +21,9 @@ export function whoseIs(home: Home, found: Finding, names: Names): string[] {
 export function recordOf(home: Home, found: Finding): string | undefined {
   if (found.tests.length > 0) return undefined;
   for (const { data } of factsOf(home, found)) {
-    if ('person' in data) return paths.person(data.person as PersonId);
-    if ('staff' in data) return paths.member(data.staff as StaffId);
-    if ('round' in data) return paths.round(data.round as RoundId);
+    if ('person' in data) return paths.person(data.person);
+    if ('staff' in data) return paths.member(data.staff);
+    if ('round' in data) return paths.round(data.round);
   }
   return undefined;
 }

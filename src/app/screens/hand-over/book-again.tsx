@@ -5,9 +5,8 @@ import type { Round } from '../../../care/rounds/round.ts';
 import type { Uncollected } from '../../../care/rounds/uncollected.ts';
 import { rebookCourier } from '../../../procedures/plan-round.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
-import { Button } from '../../pieces/form/button.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
 import type { Moment } from '../parts/moment-field.tsx';
@@ -41,17 +40,9 @@ export function BookAgain({ round, here }: BookAgainProps): JSX.Element {
   };
 
   return (
-    <form
-      class="form-grid"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void submit();
-      }}
-    >
+    <KeepForm keep={keep} onKeep={submit} label={say.booked}>
       <h3>{say.bookAgain}</h3>
       <p>{say.bookLead}</p>
-      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
       <MomentField
         id="due"
         label={say.when}
@@ -69,11 +60,6 @@ export function BookAgain({ round, here }: BookAgainProps): JSX.Element {
         onValue={setWho}
         problem={keep.problemOf('who')}
       />
-      <div>
-        <Button kind="main" submit>
-          {say.booked}
-        </Button>
-      </div>
-    </form>
+    </KeepForm>
   );
 }

@@ -3,10 +3,9 @@ import { policyOn } from '../../../care/policy/in-force.ts';
 import type { Box, Round } from '../../../care/rounds/round.ts';
 import { handOver } from '../../../procedures/hand-over.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useDraft } from '../../keeping/use-draft.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
-import { Button } from '../../pieces/form/button.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
@@ -41,15 +40,7 @@ export function HandBox({ box, round }: HandBoxProps): JSX.Element {
 
   return (
     <Part title={say.box}>
-      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
-      <form
-        class="form-grid"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          void submit();
-        }}
-      >
+      <KeepForm keep={keep} onKeep={submit} label={say.press} icon="courier">
         <p>{say.apart(policy.handOver.distanceMetres.value)}</p>
         <Field
           id="count"
@@ -77,12 +68,7 @@ export function HandBox({ box, round }: HandBoxProps): JSX.Element {
           problem={keep.problemOf('courier')}
         />
         <p class="field-hint">{say.time}</p>
-        <div id="keep" tabIndex={-1}>
-          <Button kind="main" icon="courier" submit>
-            {say.press}
-          </Button>
-        </div>
-      </form>
+      </KeepForm>
     </Part>
   );
 }

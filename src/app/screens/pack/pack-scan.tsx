@@ -35,7 +35,8 @@ export function PackScan({
   const [leaking, setLeaking] = useState(false);
   /** The last code that was typed, for a colleague to read too where it looks like another. */
   const [typed, setTyped] = useState<string | undefined>(undefined);
-  const near = refusal?.reason === 'code-near' && refusal.code === typed?.trim();
+  const near =
+    typed !== undefined && refusal?.reason === 'code-near' && refusal.code === typed.trim();
   const [said, setSaid] = useState<Said | undefined>(undefined);
   const names = namesIn(home, words.refusals.somebody);
   const { packed, missing } = progress.tally;
@@ -66,7 +67,7 @@ export function PackScan({
         )}
         <p class="pack-count">{say.count(packed.length, packed.length + missing.length)}</p>
       </ScanField>
-      {near && typed !== undefined && (
+      {near && (
         <SecondReader
           key={typed}
           code={typed}

@@ -1,6 +1,5 @@
 import type { KitKind, Policy, PolicyAction, TestKind } from '../../../care/policy/policy.ts';
 import { outcomes } from '../../../care/results/facts.ts';
-import type { Day } from '../../../care/time.ts';
 import type { Words } from '../../words/en.ts';
 import { interpretationRows } from './interpretation-rows.ts';
 import type { PolicyRow, Sourced } from './policy-row.ts';
@@ -230,6 +229,13 @@ function decidingRows({ decisions }: Policy, words: Words): PolicyRow[] {
   return [
     row(['pack', say.pack], decisions.pack, { words, say: title }),
     row(['longest', say.longest], decisions.longestDays, { words, say: words.policy.days }),
+    ...(decisions.reviewWithinDays === undefined
+      ? []
+      : [
+          row(['within', say.reviewWithin], decisions.reviewWithinDays, {
+            ...{ words, say: words.policy.days },
+          }),
+        ]),
     row(['late', say.late], decisions.holdPastReview, yes),
     row(['paper', say.paper], decisions.holdUntilDocumentSeen, yes),
     ...decisions.packs.map(({ pack, title: value, version, source, jurisdiction }) => ({

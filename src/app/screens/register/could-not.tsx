@@ -6,10 +6,9 @@ import { allow } from '../../../care/refusal.ts';
 import type { ToRegister } from '../../../care/results/registering.ts';
 import { registrationFailed } from '../../../procedures/register.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
-import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { useWords } from '../../words/use-words.ts';
 import type { Moment } from '../parts/moment-field.tsx';
@@ -62,15 +61,7 @@ export function CouldNot({ data, current, onDone }: CouldNotProps): JSX.Element 
 
   return (
     <Disclosure title={say.couldNot}>
-      <form
-        class="form-grid"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          void submit();
-        }}
-      >
-        <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
+      <KeepForm keep={keep} onKeep={submit} label={say.keepFailed} lesser>
         <Choice
           id="why"
           label={say.couldNotWhy}
@@ -107,8 +98,7 @@ export function CouldNot({ data, current, onDone }: CouldNotProps): JSX.Element 
             ]}
           />
         )}
-        <Button submit>{say.keepFailed}</Button>
-      </form>
+      </KeepForm>
     </Disclosure>
   );
 }

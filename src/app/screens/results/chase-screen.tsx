@@ -11,14 +11,14 @@ import { chaseResult } from '../../../procedures/record-result.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
@@ -34,7 +34,7 @@ export function ChaseScreen({ test }: { readonly test: TestId }): JSX.Element {
   const waiting = waitingOf(desk, test);
   if (waiting === undefined) {
     return (
-      <EmptyState
+      <EmptyPage
         title={say.here}
         action={<Button href={to(paths.test(test))}>{words.results.open}</Button>}
       />
@@ -114,15 +114,7 @@ function ChaseForm({
 
   return (
     <Part title={say.form}>
-      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
-      <form
-        class="form-grid"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          void submit();
-        }}
-      >
+      <KeepForm keep={keep} onKeep={submit} label={say.keep}>
         <Field
           id="whom"
           label={say.whom}
@@ -147,12 +139,7 @@ function ChaseForm({
           onValue={setMoment}
           problem={keep.problemOf('next')}
         />
-        <div id="keep" tabIndex={-1}>
-          <Button kind="main" submit>
-            {say.keep}
-          </Button>
-        </div>
-      </form>
+      </KeepForm>
     </Part>
   );
 }

@@ -53,7 +53,7 @@ export function notesOf(fact: Fact, desk: Desk, words: Words): string[] {
       ? [testPage.secondRead(fact.with.map(names.staff).join(', '))]
       : []),
     ...('quick' in data ? [say.quick] : []),
-    ...('replaces' in data && (data.replaces?.length ?? 0) > 0 ? [say.amends] : []),
+    ...('replaces' in data && data.replaces.length > 0 ? [say.amends] : []),
     ...(fact.device.startsWith('S')
       ? []
       : [testPage.onTablet(deviceWord(fact.device, desk, words))]),

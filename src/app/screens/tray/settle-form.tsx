@@ -10,11 +10,10 @@ import type { Day } from '../../../care/time.ts';
 import { settleReport } from '../../../procedures/take-in-results.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
+import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
-import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
-import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Part } from '../../pieces/page/part.tsx';
@@ -43,15 +42,7 @@ export function SettleForm({ found }: { readonly found: InTray }): JSX.Element {
   const belongs = decision === 'this' || decision === 'other';
   return (
     <Part title={say.decide}>
-      <ErrorSummary problems={keep.problems} attempt={keep.attempt} />
-      <form
-        class="form-grid"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          void submit();
-        }}
-      >
+      <KeepForm keep={keep} onKeep={submit} label={say.keepDecision}>
         <Choice<Decision>
           id="decision"
           label={say.decide}
@@ -109,12 +100,7 @@ export function SettleForm({ found }: { readonly found: InTray }): JSX.Element {
           onValue={setReason}
           problem={keep.problemOf('reason')}
         />
-        <div id="keep" tabIndex={-1}>
-          <Button kind="main" submit>
-            {say.keepDecision}
-          </Button>
-        </div>
-      </form>
+      </KeepForm>
     </Part>
   );
 

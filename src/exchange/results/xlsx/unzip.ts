@@ -23,8 +23,8 @@ export type Unzipped =
 
 /** Small parts pack well by nature: a ratio is looked at only from here on. */
 const RATIO_FROM = 1024 * 1024;
-/** A step of a bomb unpacks to a thousand times this before anybody can look at it. */
-const STEP = 4 * 1024;
+/** Packed bytes a step: deflate makes at most 1,032 of one, so a step is in memory as 8 MiB at most. */
+const STEP = 8 * 1024;
 
 class Stop extends Error {
   constructor(
