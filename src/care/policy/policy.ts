@@ -246,6 +246,8 @@ export const policySchema = v.strictObject({
   ),
   /** When people usually eat: a throat swab waits for `nothingByMouthMinutes` after it. */
   mealtimes: v.exactOptional(sourced(wallSpans)),
+  /** Whether another home of the group is told what this one calls itself, where both used one code. */
+  group: v.exactOptional(v.strictObject({ titleTold: sourced(v.boolean()) })),
   register: v.strictObject({ sameDay: sourced(v.boolean()) }),
   handOver: v.strictObject({ distanceMetres: sourced(v.number()) }),
   ppe: v.strictObject({

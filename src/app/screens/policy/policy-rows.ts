@@ -185,7 +185,7 @@ function actionRow({ action, role, withinHours, source }: PolicyAction, words: W
 }
 
 /** What identity rests on, and the numbers by which a result that does not fit is weighed. */
-function identityRows({ technique, identifier, fit }: Policy, words: Words): PolicyRow[] {
+function identityRows({ technique, identifier, fit, group }: Policy, words: Words): PolicyRow[] {
   const say = words.fit.policy;
   const chance = (key: keyof typeof say.rows, given: Sourced<number>) =>
     row([key, say.rows[key]], given, { words, say: say.inTenThousand });
@@ -206,6 +206,9 @@ function identityRows({ technique, identifier, fit }: Policy, words: Words): Pol
             identifier.pattern.source,
           ),
         ]),
+    ...(group === undefined
+      ? []
+      : [row(['titleTold', say.rows.titleTold], group.titleTold, { words, say: yesNo(words) })]),
     ...(fit === undefined
       ? []
       : [
