@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { Route, Router, Switch, useRoute } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import type { PersonId, RoundId } from '../care/ids.ts';
@@ -10,10 +10,12 @@ import { DeskProvider, todayOf, useDesk } from './desk/desk.ts';
 import type { DeskStore } from './desk/use-desk-store.ts';
 import { useDeskStore } from './desk/use-desk-store.ts';
 import { Unkept } from './keeping/unkept.tsx';
+import { StepMemoryProvider } from './pieces/bedside/use-step-focus.ts';
 import { Button } from './pieces/form/button.tsx';
 import { Notice } from './pieces/list/notice.tsx';
 import type { NavItem } from './pieces/page/page-shell.tsx';
 import { PageShell } from './pieces/page/page-shell.tsx';
+import { useKeptFocus } from './pieces/page/use-kept-focus.ts';
 import { Pages } from './screens/pages.tsx';
 import { paths, to } from './screens/paths.ts';
 import { TurnScreen } from './screens/turn/turn-screen.tsx';
@@ -24,6 +26,8 @@ import { useWords, WordsProvider } from './words/use-words.ts';
 /** The app for whoever is signed in. A turn has the whole screen; every other page stands in the shell. */
 export function App({ store }: { readonly store: DeskStore }): JSX.Element {
   const desk = useDeskStore(store);
+  const steps = useRef({ step: '', onBigButton: false });
+  useKeptFocus();
   return (
     <DeskProvider value={desk}>
       <WordsProvider value={useServiceWords(desk)}>
@@ -31,7 +35,9 @@ export function App({ store }: { readonly store: DeskStore }): JSX.Element {
           <Switch>
             <Route path="/round/:round/turn/:person">
               {({ round, person }: { round: string; person: string }) => (
-                <TurnScreen key={person} round={round as RoundId} person={person as PersonId} />
+                <StepMemoryProvider value={steps.current}>
+                  <TurnScreen key={person} round={round as RoundId} person={person as PersonId} />
+                </StepMemoryProvider>
               )}
             </Route>
             <Route>

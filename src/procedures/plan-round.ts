@@ -43,7 +43,7 @@ export function planRound(home: Home, plan: RoundPlan, doing: Doing): Outcome {
   if (kitKindOf(policy, plan.kitKind) === undefined)
     return refuse({ reason: 'empty', field: 'kitKind' });
   if (plan.people.length === 0) return refuse({ reason: 'nobody-chosen' });
-  const forgotten = unsaid(home, plan);
+  const forgotten = unsaid(home, plan, doing.now);
   if (forgotten !== undefined) return refuse({ reason: 'left-off-unsaid', person: forgotten });
   const pair = pairRefusal(home, plan, plan.day);
   if (pair !== undefined) return refuse(pair);
@@ -63,7 +63,7 @@ export function planRound(home: Home, plan: RoundPlan, doing: Doing): Outcome {
       kind: 'round.listed',
       data: {
         round,
-        people: listed(home, plan),
+        people: listed(home, plan, doing.now),
         leftOff: plan.leftOff.filter(({ person }) => !plan.people.includes(person)),
         ...(before && { replaces: before.lists.map((list) => list.id) }),
       },
@@ -76,7 +76,7 @@ export function planRound(home: Home, plan: RoundPlan, doing: Doing): Outcome {
  * Somebody who is due and could be swabbed, yet is neither on the list, nor left off with a reason, nor
  * on another round of that day.
  */
-function unsaid(home: Home, plan: RoundPlan): PersonId | undefined {
+function unsaid(home: Home, plan: RoundPlan, now: Instant): PersonId | undefined {
   const { day: on, test } = plan;
   const elsewhere = roundsOn(home, on)
     .filter(({ id, planned }) => id !== plan.round && planned.data.test === test)
@@ -85,7 +85,7 @@ function unsaid(home: Home, plan: RoundPlan): PersonId | undefined {
     ...plan.people,
     ...[...plan.leftOff, ...elsewhere].map(({ person }) => person),
   ]);
-  return dueOn(home, { on, test }).find(
+  return dueOn(home, { on, test, now }).find(
     (line) =>
       line.excluded === undefined &&
       !said.has(line.person.id) &&
@@ -93,10 +93,10 @@ function unsaid(home: Home, plan: RoundPlan): PersonId | undefined {
   )?.person.id;
 }
 
-function listed(home: Home, plan: RoundPlan): Listed[] {
+function listed(home: Home, plan: RoundPlan, now: Instant): Listed[] {
   const timed = new Map(plan.timed?.map(({ person, ...visit }) => [person, visit]));
   const due = new Map(
-    dueOn(home, { on: plan.day, test: plan.test }).map((line) => [line.person.id, line]),
+    dueOn(home, { on: plan.day, test: plan.test, now }).map((line) => [line.person.id, line]),
   );
   return [...new Set(plan.people)].map((person) => ({
     person,

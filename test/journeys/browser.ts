@@ -27,18 +27,28 @@ export interface Rehearsal {
 }
 
 interface BareFact {
+  readonly id: string;
   readonly kind: string;
-  readonly data: { readonly test: string };
+  readonly data: {
+    readonly test: string;
+    readonly code?: string;
+    readonly person?: string;
+    readonly delivery?: string;
+  };
 }
 
 /** What the rehearsal lays open on its page's `globalThis`, for a test inside `page.evaluate`: in bare strings. */
 export interface RehearsalPage {
   readonly rehearsal: {
     send(people: readonly string[]): Promise<{ round: string; codes: string[] }>;
+    plan(people: readonly string[]): Promise<string>;
+    freeCodes(count: number): string[];
+    setOpening(opening: boolean): void;
     arrive(fact: { kind: string; data: object; with?: readonly string[] }, by: string): unknown;
     desk(): {
       now(): string;
       readonly home: {
+        readonly known: ReadonlyMap<string, BareFact>;
         readonly shelves: ReadonlyMap<
           string,
           ReadonlyMap<string, { readonly facts: Iterable<BareFact> }>

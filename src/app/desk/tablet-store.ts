@@ -4,6 +4,7 @@ import type { FactId, StaffId } from '../../care/ids.ts';
 import type { Fold } from '../../ledger/fold.ts';
 import { firstPart } from '../../ledger/replica.ts';
 import { homeFold, NOW_PART, readStored } from '../../procedures/home-fold.ts';
+import { sealedDrafts } from '../keeping/sealed-drafts.ts';
 import type { SyncState } from '../pieces/page/sync-state.ts';
 import type { Followed } from '../tablet/followed.ts';
 import type { TabletState } from '../tablet/state.ts';
@@ -28,6 +29,7 @@ interface Needs {
  */
 export async function tabletStore(needs: Needs): Promise<DeskStore> {
   const { tablet, service } = needs;
+  await keepDrafts(tablet);
   const fold = homeFold(service);
   const early = await glance(tablet, fold);
   const whole = tablet.follow(fold, readStored);
@@ -94,6 +96,18 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
       return () => listeners.delete(changed);
     },
   };
+}
+
+/** What somebody typed and did not keep is there again when they are. */
+async function keepDrafts(tablet: Tablet): Promise<void> {
+  if (tablet.drawer === undefined) return;
+  const drafts = sealedDrafts(tablet.drawer, () => Date.parse(tablet.now()));
+  const hand = async ({ who }: TabletState) => {
+    if (who !== undefined) await drafts.handTo(who.staff);
+  };
+  tablet.beforeLeaving(drafts.flush);
+  tablet.state.subscribe((state) => void hand(state));
+  await hand(tablet.state.get());
 }
 
 /** What the last snapshot tells of these weeks; undefined where there is none that holds. */

@@ -27,6 +27,8 @@ export interface Rehearsal extends DeskStore {
   readonly setClock: (at: Instant) => void;
   /** Another colleague takes the tablet. */
   readonly signIn: (me: StaffId) => void;
+  /** As while older records are still being read, or no longer. */
+  readonly setOpening: (opening: boolean) => void;
   /** A fact that another tablet wrote comes in, decided by its own lights. */
   readonly arrive: (fact: NewFact, by: StaffId) => Fact;
 }
@@ -65,10 +67,11 @@ export function memoryDesk({
   let clock = { from: start, set: performance.now() };
   const now = () => after(clock.from, performance.now() - clock.set);
   const listeners = new Set<() => void>();
+  let opening = false;
   const make = (): Desk => ({
     ...{ service: { name: 'Windlestraw House' }, home: pen.home, device: tablet.id, now },
     me: pen.by,
-    sync: { kind: 'kept', count: pen.written.length },
+    sync: opening ? { kind: 'opening' } : { kind: 'kept', count: pen.written.length },
     monotonic: () => performance.now(),
     act: (decide) => {
       const outcome = decide(pen.home, { ...pen.doing, now: now() });
@@ -117,6 +120,10 @@ export function memoryDesk({
     },
     signIn: (who) => {
       pen.by = who;
+      handDown();
+    },
+    setOpening: (is) => {
+      opening = is;
       handDown();
     },
     arrive: (fact, by) => {

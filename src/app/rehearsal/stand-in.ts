@@ -65,13 +65,19 @@ export function standIn(store: DeskStore) {
 
   /** Kits are taken as they lie: soonest expiry first. */
   function freshCode(kitKind: string): Code {
+    const [first] = freeCodes(1, kitKind);
+    if (first === undefined) throw new Error('no kits');
+    return first;
+  }
+
+  function freeCodes(count: number, kitKind = 'single-swab'): Code[] {
     const { home } = store.desk();
     const { lotOfCode } = stockOf(home, kitKind);
-    const [first] = [...lotOfCode]
+    return [...lotOfCode]
       .filter(([code]) => codeUse(home, code).use === 'free')
-      .sort(([, a], [, b]) => (a.expires < b.expires ? -1 : 1));
-    if (first === undefined) throw new Error('no kits');
-    return first[0];
+      .sort(([, a], [, b]) => (a.expires < b.expires ? -1 : 1))
+      .slice(0, count)
+      .map(([code]) => code);
   }
 
   /** A round today with these people, everybody else left to another day. */
@@ -122,5 +128,5 @@ export function standIn(store: DeskStore) {
 
   const newestRound = () => rounds(store.desk().home)[0]?.id;
 
-  return { swab, plan, pack, send, newestRound };
+  return { swab, plan, pack, send, newestRound, freeCodes };
 }

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Button } from '../pieces/form/button.tsx';
-import { EmptyState } from '../pieces/page/empty-state.tsx';
 import { useWords } from '../words/use-words.ts';
+import { EmptyPage } from './empty-page.tsx';
 
 type Page = () => JSX.Element;
 
@@ -30,6 +30,6 @@ export function latePage(load: () => Promise<Page>): Page {
     }
     if (state === 'waiting') return <p role="status">{keeping.loading}</p>;
     const again = <Button onPress={() => setState('waiting')}>{keeping.again}</Button>;
-    return <EmptyState title={keeping.notLoaded} action={again} />;
+    return <EmptyPage title={keeping.notLoaded} action={again} />;
   };
 }

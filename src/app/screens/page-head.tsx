@@ -1,6 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
-import { hasMoved } from './arrivals.ts';
+import { useArrival } from './use-arrival.ts';
 import './page-head.css';
 
 export interface PageHeadProps {
@@ -9,14 +8,9 @@ export interface PageHeadProps {
   readonly children?: ComponentChildren;
 }
 
-/** The title of a page. It takes the focus on arrival, so that a screen reader says where one is. */
+/** The title of a page. */
 export function PageHead({ title, children }: PageHeadProps): JSX.Element {
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    if (!hasMoved()) return;
-    window.scrollTo(0, 0);
-    heading.current?.focus({ preventScroll: true });
-  }, []);
+  const heading = useArrival();
   return (
     <header class="page-title">
       <h1 ref={heading} tabIndex={-1}>

@@ -2,8 +2,8 @@ import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { RoundId } from '../../care/ids.ts';
 import { Button } from '../pieces/form/button.tsx';
-import { EmptyState } from '../pieces/page/empty-state.tsx';
 import { useWords } from '../words/use-words.ts';
+import { EmptyPage } from './empty-page.tsx';
 import './arrivals.ts';
 import { LabelSheetPage } from './labels/label-sheet-page.tsx';
 import { latePage } from './late-page.tsx';
@@ -48,9 +48,6 @@ export function Pages(): JSX.Element {
 function NotHere(): JSX.Element {
   const { nav } = useWords();
   return (
-    <EmptyState
-      title={nav.notHere}
-      action={<Button href={to(paths.now)}>{nav.backToNow}</Button>}
-    />
+    <EmptyPage title={nav.notHere} action={<Button href={to(paths.now)}>{nav.backToNow}</Button>} />
   );
 }

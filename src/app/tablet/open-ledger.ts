@@ -8,6 +8,7 @@ import type { Reader } from '../../ledger/upcast.ts';
 import type { Appended } from './append.ts';
 import type { Calls } from './calls.ts';
 import type { Door, Enrolment } from './door/door.ts';
+import type { Drawer } from './drawer.ts';
 import { Followed } from './followed.ts';
 import type { Observable } from './observable.ts';
 import type { Program } from './program.ts';
@@ -72,6 +73,10 @@ export class OpenLedger {
 
   get store(): LedgerStore {
     return this.unlocked.store;
+  }
+
+  get drawer(): Drawer {
+    return this.unlocked.drawer;
   }
 
   private listen(): void {

@@ -176,7 +176,7 @@ function inHand(home: Home, round: Round): Work[] {
   return [{ work: 'round', round, tally }];
 }
 
-function dueWork({ home, today, policy }: At, recent: readonly Round[]): Work[] {
+function dueWork({ home, now, today, policy }: At, recent: readonly Round[]): Work[] {
   const todays = recent.filter((round) => round.planned.data.day === today);
   const inRounds = (rounds: readonly Round[]) =>
     new Set(rounds.flatMap((round) => round.people.map((each) => each.person)));
@@ -184,7 +184,7 @@ function dueWork({ home, today, policy }: At, recent: readonly Round[]): Work[] 
   // A round that is over has asked for the day; only what came back from it may ask again.
   const over = inRounds(todays.filter((round) => round.closings.length > 0));
   return policy.tests.flatMap((test) =>
-    dueOn(home, { on: today, test: test.id })
+    dueOn(home, { on: today, test: test.id, now })
       .filter((line) => line.excluded === undefined)
       .flatMap((line): Work[] => {
         const { holds } = readinessOf(home, line.person.id, { test: test.id, on: today });

@@ -6,7 +6,7 @@ import type { DueLine } from '../rounds/due.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Readiness } from '../rounds/readiness.ts';
 import { readinessOf } from '../rounds/readiness.ts';
-import type { Day } from '../time.ts';
+import type { Day, Instant } from '../time.ts';
 
 /** How one person stands to one kind of test on a day. */
 export interface PersonDue {
@@ -17,9 +17,11 @@ export interface PersonDue {
 }
 
 /** For each kind of test in the policy in force: is this person due, why, and what is missing. */
-export const dueFor = (home: Home, person: PersonId, on: Day): PersonDue[] =>
+export const dueFor = (home: Home, person: PersonId, on: Day, now?: Instant): PersonDue[] =>
   policyOn(home, on).policy.tests.map((test) => ({
     test,
-    line: dueOn(home, { on, test: test.id }).find((line) => line.person.id === person),
+    line: dueOn(home, { on, test: test.id, ...(now !== undefined && { now }) }).find(
+      (line) => line.person.id === person,
+    ),
     readiness: readinessOf(home, person, { test: test.id, on }),
   }));

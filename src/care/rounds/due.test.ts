@@ -7,8 +7,10 @@ import { recordResult } from '../../procedures/record-result.ts';
 import type { PersonId, RoundId } from '../ids.ts';
 import type { Outcome } from '../results/facts.ts';
 import type { Day } from '../time.ts';
+import { after, HOUR } from '../time.ts';
 import { dueOn } from './due.ts';
 import { roundOf } from './round.ts';
+import { uncollected } from './uncollected.ts';
 
 const on = (text: string) => text as Day;
 let code = 100;
@@ -150,8 +152,17 @@ describe('who is due and which rule says so', () => {
     const round = plan(trial, [oriel]);
     swab(trial, round, oriel, used);
     trial.must(pack(trial, round, used));
+    const { taken } = uncollected(trial.home, roundOf(trial.home, round)!)!.tests[0]!;
+    const due = (ms: number) =>
+      dueOn(trial.home, { on: on('2026-03-06'), test: 'respiratory', now: after(taken!.at, ms) });
+    // The kit of the demo's policy keeps 72 h: until 6 March, some minutes past 10:00.
+    expect(due(72 * HOUR)).toEqual([]);
+    expect(due(72 * HOUR + 1)[0]).toMatchObject({
+      reasons: [{ rule: 'repeat-too-old', since: '2026-03-06', by: '2026-03-06' }],
+      excluded: undefined,
+    });
+    // Planned ahead, by whole days.
     expect(lines(trial, '2026-03-06')).toEqual([]);
-    // The kit keeps 72 h: until 6 March, 10:00.
     expect(lines(trial, '2026-03-07')[0]).toMatchObject({ rules: ['repeat-too-old'] });
   });
 

@@ -10,10 +10,11 @@ import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Policy } from '../policy/policy.ts';
 import type { RuleId } from '../policy/rules.ts';
-import type { Day } from '../time.ts';
-import { addDays, after, dayOf, daysBetween, HOUR } from '../time.ts';
+import type { Day, Instant } from '../time.ts';
+import { addDays, dayOf, daysBetween } from '../time.ts';
 import type { Swab } from './history.ts';
 import { swabsOf } from './history.ts';
+import { keepsUntil } from './uncollected.ts';
 
 /** Why somebody is due: the rule, the day it counts from, the day by which, and what it rests on. */
 export interface Reason {
@@ -53,15 +54,16 @@ const PRESSING: readonly RuleId[] = [
 
 /**
  * Everybody with a reason to be swabbed on a day for one kind of test, most pressing first. Each
- * line names its rule; the values of the rules are the policy in force on that day.
+ * line names its rule; the values of the rules are the policy in force on that day. With `now`, a tube
+ * that has grown too old by then counts at once; without it, from the day after.
  */
 export function dueOn(
   home: Home,
-  { on, test }: { readonly on: Day; readonly test: string },
+  { on, test, now }: { readonly on: Day; readonly test: string; readonly now?: Instant },
 ): DueLine[] {
   const { policy } = policyOn(home, on);
   return housemates(home)
-    .map((person) => dueLine(home, person, { on, test, policy }))
+    .map((person) => dueLine(home, person, { on, test, policy, now }))
     .filter((line) => line.reasons.length > 0)
     .sort(byNeed);
 }
@@ -70,6 +72,7 @@ interface Question {
   readonly on: Day;
   readonly test: string;
   readonly policy: Policy;
+  readonly now: Instant | undefined;
 }
 
 function dueLine(home: Home, person: Person, question: Question): DueLine {
@@ -201,8 +204,9 @@ function tooOld(seen: Seen, { test, round }: Swab): Reason[] {
   const kit = seen.policy.kits.find((each) => each.id === test.opened?.data.kitKind);
   const box = round?.boxes.find((each) => each.id === test.box);
   if (kit === undefined || test.taken === undefined || (box?.handed.length ?? 0) > 0) return [];
-  const end = dayOf(after(test.taken.at, kit.storage.hours * HOUR), seen.home.service.zone);
-  return end < seen.on
+  const until = keepsUntil(test.taken.at, kit);
+  const end = dayOf(until, seen.home.service.zone);
+  return end < seen.on || (seen.now !== undefined && until < seen.now)
     ? [{ rule: 'repeat-too-old', since: end, by: seen.on, facts: [test.taken.id] }]
     : [];
 }

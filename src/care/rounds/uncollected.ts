@@ -16,6 +16,10 @@ export interface Uncollected {
   readonly keepsUntil: Instant;
 }
 
+/** The instant up to which a swab keeps in its kit: elapsed time, whatever the clocks on the wall do. */
+export const keepsUntil = (taken: Instant, kit: KitKind): Instant =>
+  after(taken, kit.storage.hours * HOUR);
+
 /** What is still here and how long it keeps, by the kit's own storage limit; undefined when nothing is. */
 export function uncollected(home: Home, round: Round): Uncollected | undefined {
   const gone = new Set(round.boxes.filter((box) => box.handed.length > 0).map((box) => box.id));
@@ -26,5 +30,5 @@ export function uncollected(home: Home, round: Round): Uncollected | undefined {
   const { day, kitKind } = round.planned.data;
   const kit = kitKindOf(policyOn(home, day).policy, kitKind);
   if (oldest === undefined || kit === undefined) return undefined;
-  return { tests, kit, keepsUntil: after(oldest, kit.storage.hours * HOUR) };
+  return { tests, kit, keepsUntil: keepsUntil(oldest, kit) };
 }

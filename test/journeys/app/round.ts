@@ -15,15 +15,13 @@ const personCalled = (called: string) => {
 export async function identify(hand: TabletHand, called: string): Promise<void> {
   const person = personCalled(called);
   if (person.identity === 'birthday') {
-    await hand.tap(birthday.format(Date.parse(person.born)));
+    const name = birthday.format(Date.parse(person.born));
+    await hand.choose(hand.page.getByRole('button', { name, exact: true }));
     return;
   }
   const { portrait } = await import('../../../demo/portraits.ts');
   const face = hand.page.locator(`img[src="${portrait(person.face)}"]`);
-  await face.last().waitFor();
-  await hand.awake();
-  await face.last().click();
-  hand.counted.taps += 1;
+  await hand.choose(hand.page.getByRole('button').filter({ has: face }).last());
 }
 
 /** One kit opened, looked at and labelled, ready for the swab. */

@@ -1,8 +1,8 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Locator, Page } from 'playwright-core';
 import { staff } from '../../../demo/people.ts';
-import { tabTo } from '../keys.ts';
 import type { House } from './house.ts';
+import { Keyboard } from './keyboard.ts';
 
 export interface Counted {
   taps: number;
@@ -17,8 +17,9 @@ export class TabletHand {
   /** The address of the round in hand. */
   round = '/';
   readonly counted: Counted = { taps: 0, scans: 0, characters: 0 };
-  /** Nothing is touched: every press is Tab, Enter or Space. */
+  /** Nothing is touched: whatever is pressed is reached and pressed by the keyboard alone. */
   keysOnly = false;
+  readonly keys = new Keyboard(() => this.page);
 
   private constructor(
     readonly house: House,
@@ -119,27 +120,25 @@ export class TabletHand {
     });
     await target.first().waitFor();
     await this.awake();
-    if (this.keysOnly) await this.press(target.first(), 'Enter');
+    if (this.keysOnly) await this.keys.press(target.first(), 'Enter');
     else await target.first().click();
     this.counted.taps += 1;
   }
 
-  /** Goes to a thing by Tab alone, as somebody without a pointer does, and presses a key on it. */
-  async press(target: Locator, key: 'Enter' | 'Space'): Promise<void> {
-    await this.tabTo(target);
-    await this.page.keyboard.press(key);
+  /** A radio button or a box to tick. */
+  async pick(target: Locator): Promise<void> {
+    if (this.keysOnly) await this.keys.press(target, 'Space');
+    else await target.check();
+    this.counted.taps += 1;
   }
 
-  tabTo(target: Locator): Promise<void> {
-    return tabTo(this.page, target);
-  }
-
-  /** Types into a field that Tab has reached. */
-  async typeBy(label: string | RegExp, text: string): Promise<void> {
-    await this.tabTo(this.page.getByLabel(label).first());
-    await this.page.keyboard.press('Control+A');
-    await this.page.keyboard.type(text);
-    this.counted.characters += text.length;
+  /** One of the choices at the bedside. */
+  async choose(target: Locator): Promise<void> {
+    await target.waitFor();
+    await this.awake();
+    if (this.keysOnly) await this.keys.choose(target);
+    else await target.click();
+    this.counted.taps += 1;
   }
 
   /** The big button and the choices are deaf for 0.7 s after each change. */
@@ -161,7 +160,8 @@ export class TabletHand {
   }
 
   async type(field: Locator, text: string): Promise<void> {
-    await field.fill(text);
+    if (this.keysOnly) await this.keys.type(field, text);
+    else await field.fill(text);
     this.counted.characters += text.length;
   }
 

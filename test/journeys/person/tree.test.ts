@@ -2,12 +2,13 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { have, pdfinfo, pdfText } from '../../paper/tools.ts';
+import { Keyboard } from '../app/keyboard.ts';
 import { closePage, goTo, openRehearsal, type Rehearsal, violations } from '../browser.ts';
-import { tabTo } from '../keys.ts';
 import { Decider } from './decide.ts';
 
 let rehearsal: Rehearsal;
 let page: Page;
+const keys = new Keyboard(() => page);
 beforeAll(async () => {
   rehearsal = await openRehearsal();
 });
@@ -20,13 +21,13 @@ const open = async (me: string, path: string): Promise<void> => {
 const tree = () => page.locator('main').ariaSnapshot();
 const part = (name: string) => page.getByRole('region', { name });
 const type = async (label: string, text: string): Promise<void> => {
-  await tabTo(page, page.getByLabel(label, { exact: true }).first());
+  await keys.tabTo(page.getByLabel(label, { exact: true }).first());
   await page.keyboard.press('Control+A');
   await page.keyboard.type(text);
 };
 /** Everything is done with Tab, the arrows, Space and Enter. */
 const enter = async (name: string): Promise<void> => {
-  await tabTo(page, page.getByRole('button', { name, exact: true }).first());
+  await keys.tabTo(page.getByRole('button', { name, exact: true }).first());
   await page.keyboard.press('Enter');
 };
 const focused = () =>
@@ -41,7 +42,7 @@ describe('the record of a decision', () => {
     };
     const choose = async (name: RegExp): Promise<void> => {
       const radio = page.getByRole('radio', { name });
-      await tabTo(page, page.getByRole('radio').first());
+      await keys.tabTo(page.getByRole('radio').first());
       for (let i = 0; i < 8 && !(await radio.isChecked()); i += 1) {
         await page.keyboard.press(i === 0 ? 'Space' : 'ArrowDown');
       }
@@ -49,7 +50,7 @@ describe('the record of a decision', () => {
     await write('What is to be decided?', 'A swab of the nose.');
     expect(await focused()).toContain('Tick what they were told');
     for (const box of await page.getByRole('checkbox').all()) {
-      await tabTo(page, box);
+      await keys.tabTo(box);
       await page.keyboard.press('Space');
     }
     await write('What were they told, and how?', 'With the pictures, twice.');
@@ -77,7 +78,7 @@ describe('the record of a decision', () => {
       ['Look at it again by', '10012027'],
       ['Ends on', '10022027'],
     ] as const) {
-      await tabTo(page, page.getByLabel(label));
+      await keys.tabTo(page.getByLabel(label));
       await page.keyboard.type(keys);
     }
     await enter('Go on');

@@ -1,4 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
+import { useId } from 'preact/hooks';
 import { useWords } from '../../words/use-words.ts';
 import { Wire } from '../frame/wire.tsx';
 import type { WireStep } from '../frame/wire-summary.ts';
@@ -42,6 +43,7 @@ export interface BedsideLayoutProps {
 export function BedsideLayout(props: BedsideLayoutProps): JSX.Element {
   const words = useWords();
   const heading = useStepFocus(props.step);
+  const titleId = useId();
   const { person, onStop } = props;
   return (
     <main id="main" class="bedside" aria-label={words.bedside.turnOf(person.called)}>
@@ -55,14 +57,14 @@ export function BedsideLayout(props: BedsideLayoutProps): JSX.Element {
         </Notice>
       </div>
       <div class="bedside-step">
-        <h1 ref={heading} tabIndex={-1} aria-live="polite">
+        <h1 ref={heading} id={titleId} tabIndex={-1} aria-live="polite">
           {props.title}
         </h1>
         <div class="bedside-content">{props.children}</div>
       </div>
       {props.asides !== undefined && <div class="bedside-asides">{props.asides}</div>}
       {(props.primary !== undefined || onStop !== undefined) && (
-        <div class="bedside-hands">
+        <div class="bedside-hands" role="group" aria-labelledby={titleId}>
           {props.primary}
           {onStop !== undefined && <StopButton name={person.called} onStop={onStop} />}
         </div>

@@ -30,14 +30,14 @@ export function BlindChoice({
 }: BlindChoiceProps): JSX.Element {
   const { bedside } = useWords();
   const isDeaf = useDeafness(deafness);
-  const { onKeyDown } = useChoiceKeys();
+  const group = useChoiceKeys();
   const id = useId();
   const pick = (key: string | null): void => {
     if (!isDeaf()) onPick(key, deafness.now());
   };
   const faces = options.every((option) => 'photo' in option);
   return (
-    <div class="blind-choice" role="group" aria-labelledby={id} onKeyDown={onKeyDown}>
+    <div ref={group} class="blind-choice" role="group" aria-labelledby={id}>
       <p id={id} class="blind-question">
         {question}
       </p>

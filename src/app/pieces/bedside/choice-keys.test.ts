@@ -25,6 +25,10 @@ describe('keys in a blind choice', () => {
     expect(choiceMove(at(2, 0), { key: 'Tab', at: 400 })).toBe('pass');
   });
 
+  it('lets Tab out however fast it comes, with Shift before it or held down', () => {
+    expect(choiceMove(at(2, 1000), { key: 'Tab', at: 1008 })).toBe('pass');
+  });
+
   it('does not let a scanner pick somebody: keys faster than a hand do nothing', () => {
     expect(choiceMove(at(2, 1000), { key: '4', at: 1008 })).toBe('ignore');
     expect(choiceMove(at(2, 1008), { key: 'Enter', at: 1016 })).toBe('ignore');

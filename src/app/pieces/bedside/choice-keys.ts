@@ -1,6 +1,7 @@
 /**
  * Keys in a blind choice. Digits and arrows only move; Enter or Space picks. A scanner types as a
  * keyboard and ends with Enter: keys that come faster than a hand can press are taken no notice of.
+ * Tab and the arrows are always heard: they pick nobody, and a Tab held down must lead out again.
  */
 export interface ChoiceKey {
   readonly key: string;
@@ -21,11 +22,10 @@ export interface ChoiceState {
 
 /** What a key does: move the focus, nothing at all, or its ordinary work. */
 export function choiceMove(state: ChoiceState, { key, at }: ChoiceKey): ChoiceMove {
-  if (state.lastKeyAt !== undefined && at - state.lastKeyAt < machineGapMs) return 'ignore';
   const { count, focused } = state;
-  const digit = Number(key);
-  if (/^[1-9]$/.test(key)) return digit <= count ? { to: digit - 1 } : 'pass';
   switch (key) {
+    case 'Tab':
+      return 'pass';
     case 'ArrowDown':
     case 'ArrowRight':
       return { to: (focused + 1) % count };
@@ -36,7 +36,8 @@ export function choiceMove(state: ChoiceState, { key, at }: ChoiceKey): ChoiceMo
       return { to: 0 };
     case 'End':
       return { to: count - 1 };
-    default:
-      return 'pass';
   }
+  if (state.lastKeyAt !== undefined && at - state.lastKeyAt < machineGapMs) return 'ignore';
+  const digit = Number(key);
+  return /^[1-9]$/.test(key) && digit <= count ? { to: digit - 1 } : 'pass';
 }

@@ -24,10 +24,10 @@ export interface SignChoiceProps<Key extends string> extends DeafnessOptions {
 export function SignChoice<Key extends string>(props: SignChoiceProps<Key>): JSX.Element {
   const { question, signs, onPick, ...deafness } = props;
   const isDeaf = useDeafness(deafness);
-  const { onKeyDown } = useChoiceKeys();
+  const group = useChoiceKeys();
   const id = useId();
   return (
-    <div class="sign-choice" role="group" aria-labelledby={id} onKeyDown={onKeyDown}>
+    <div ref={group} class="sign-choice" role="group" aria-labelledby={id}>
       <p id={id}>{question}</p>
       <ol>
         {signs.map((sign) => (

@@ -51,10 +51,12 @@ function WorkLine({ item }: { readonly item: WorkItem }): JSX.Element {
       <div class="work-body">
         <p class="work-what">{item.what}</p>
         <ul class="work-why">
-          <li class="work-who" data-none={item.who === undefined}>
-            <span class="unseen">{list.who} </span>
-            {item.who ?? list.noOneYet}
-          </li>
+          {item.who !== '' && (
+            <li class="work-who" data-none={item.who === undefined}>
+              <span class="unseen">{list.who} </span>
+              {item.who ?? list.noOneYet}
+            </li>
+          )}
           {item.why.map((rule) => (
             <li key={rule} class="rule-chip">
               <span class="unseen">{list.why} </span>

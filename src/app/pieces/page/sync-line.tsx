@@ -7,7 +7,7 @@ import './sync-line.css';
 
 const marks: Readonly<Record<SyncState['kind'], IconName>> = {
   nothing: 'tick',
-  opening: 'kept',
+  opening: 'clock',
   sent: 'tick',
   sending: 'sent',
   kept: 'kept',

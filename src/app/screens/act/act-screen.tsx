@@ -12,9 +12,9 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { ResultMeaning } from '../meaning/result-meaning.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -30,12 +30,12 @@ export function ActScreen({ test }: { readonly test: TestId }): JSX.Element {
   const { home } = useDesk();
   const words = useWords();
   const story = storyOf(home, test);
-  if (story === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (story === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const outcome = outcomeOf(home, test);
   if (outcome.state !== 'known') {
     const title = words.acting[outcome.state];
     const action = <Button href={to(paths.test(test))}>{words.acting.toTest}</Button>;
-    return <EmptyState title={title} action={action} />;
+    return <EmptyPage title={title} action={action} />;
   }
   return <KnownResult story={story} />;
 }

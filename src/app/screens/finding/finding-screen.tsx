@@ -10,9 +10,9 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { FitReasons } from './fit-reasons.tsx';
@@ -29,7 +29,7 @@ export function FindingScreen({ id }: { readonly id: string }): JSX.Element {
   const found = findings(home).find((each) => each.id === id || each.id === decoded(id));
   if (found === undefined) {
     const action = <Button href={to(paths.findings)}>{say.back}</Button>;
-    return <EmptyState title={say.gone} action={action} />;
+    return <EmptyPage title={say.gone} action={action} />;
   }
   return <KnownFinding key={found.id} found={found} />;
 }

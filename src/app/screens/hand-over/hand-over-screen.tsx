@@ -9,6 +9,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { HandBox } from './hand-box.tsx';
@@ -21,7 +22,7 @@ export function HandOverScreen({ round: id }: { readonly round: RoundId }): JSX.
   const { home } = useDesk();
   const words = useWords();
   const round = roundOf(home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const say = words.handing;
   const names = namesIn(home, words.refusals.somebody);
   const shut = round.boxes.filter((box) => box.closed !== undefined);

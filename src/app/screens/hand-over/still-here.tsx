@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Round } from '../../../care/rounds/round.ts';
 import type { Uncollected } from '../../../care/rounds/uncollected.ts';
+import { keepsUntil } from '../../../care/rounds/uncollected.ts';
 import { elapsed, HOUR } from '../../../care/time.ts';
 import { courierMissed } from '../../../procedures/plan-round.ts';
 import { useDesk } from '../../desk/desk.ts';
@@ -28,14 +29,16 @@ export function StillHere({ round, here }: StillHereProps): JSX.Element {
   const now = desk.now();
   const { storage } = here.kit;
   const missed = round.missed.filter(({ data }) => data.due === round.courier);
-  const over = now > here.keepsUntil;
+  const tooOld = here.tests.filter(
+    ({ taken }) => taken !== undefined && keepsUntil(taken.at, here.kit) < now,
+  );
   const names = namesIn(desk.home, words.refusals.somebody);
   return (
     <Part title={say.here}>
       <p>{say.oldest(here.tests[0]?.taken?.at ?? round.courier)}</p>
-      {over ? (
+      {tooOld.length > 0 ? (
         <Notice kind="stop" title={say.tooOld(here.keepsUntil)}>
-          {say.tooOldHow} {say.dueAgain(here.tests.map(({ id }) => names.test(id)))}
+          {say.tooOldHow} {say.dueAgain(tooOld.map(({ id }) => names.test(id)))}
         </Notice>
       ) : (
         <>

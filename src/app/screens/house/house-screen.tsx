@@ -8,9 +8,9 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { IconArray } from '../meaning/icon-array.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -32,7 +32,7 @@ export function HouseScreen(): JSX.Element {
   );
   if (found === undefined) {
     return (
-      <EmptyState
+      <EmptyPage
         title={say.noPolicy}
         action={<Button href={to(paths.results)}>{words.results.title}</Button>}
       />

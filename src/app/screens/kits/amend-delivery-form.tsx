@@ -8,8 +8,8 @@ import { useDesk } from '../../desk/desk.ts';
 import { missing } from '../../keeping/checks.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { paths } from '../paths.ts';
 import type { Box } from './box-fields.tsx';
 import { BoxFields } from './box-fields.tsx';
@@ -25,7 +25,7 @@ export function AmendDeliveryForm({ kitKind, delivery: id }: OfDelivery): JSX.El
   const { supplies } = useWords();
   const delivery = deliveryOf(desk.home, kitKind, id);
   return delivery === undefined ? (
-    <EmptyState title={supplies.unpack.unknown} />
+    <EmptyPage title={supplies.unpack.unknown} />
   ) : (
     <OpenForm delivery={delivery} />
   );

@@ -10,9 +10,9 @@ import { Button } from '../../pieces/form/button.tsx';
 import { DetailList } from '../../pieces/list/detail-list.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { HistoryList } from '../history/history-list.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -30,7 +30,7 @@ export function LotScreen({ kitKind, lot: name }: OfLot): JSX.Element {
   const { supplies } = useWords();
   const say = supplies.lotPage;
   const lot = stockOf(desk.home, kitKind).lots.find((each) => each.lot === name);
-  if (lot === undefined) return <EmptyState title={say.unknown} />;
+  if (lot === undefined) return <EmptyPage title={say.unknown} />;
   return (
     <>
       <PageHead title={say.title(name)} />

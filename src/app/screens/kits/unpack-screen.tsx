@@ -10,10 +10,10 @@ import { useAct } from '../../desk/use-act.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { TallyCount } from '../../pieces/frame/tally-count.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
 import { ScanField } from '../../pieces/scan/scan-field.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import type { OfDelivery } from './amend-delivery-form.tsx';
@@ -26,7 +26,7 @@ export function UnpackScreen({ kitKind, delivery: id }: OfDelivery): JSX.Element
   const { supplies } = useWords();
   const delivery = deliveryOf(desk.home, kitKind, id);
   return delivery === undefined ? (
-    <EmptyState title={supplies.unpack.unknown} />
+    <EmptyPage title={supplies.unpack.unknown} />
   ) : (
     <OpenBox delivery={delivery} />
   );

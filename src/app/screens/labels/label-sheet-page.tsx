@@ -8,9 +8,10 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { CodeBars } from '../../pieces/scan/code-bars.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
+import { PageHead } from '../page-head.tsx';
 import './label-sheet.css';
 
 /** Labels of each kit: tube, bag and spare. */
@@ -34,15 +35,16 @@ export function LabelSheetPage({ kitKind }: { readonly kitKind: string }): JSX.E
   const [codes, setCodes] = useState<readonly string[]>([]);
   const stock = labelStocks.find(({ id }) => id === stockId);
   const prefix = kit?.ownPrefix;
-  if (prefix === undefined || stock === undefined) return <EmptyState title={labels.notOwn} />;
+  if (prefix === undefined || stock === undefined) return <EmptyPage title={labels.notOwn} />;
   const [count, start] = [Number(kits), Number(startAt)];
   const countWrong = !Number.isInteger(count) || count < 1 || count > MOST;
   const startWrong = !Number.isInteger(start) || start < 1 || start > labelsOn(stock);
   return (
     <div class="label-page">
       <div class="no-print">
-        <h1>{labels.title}</h1>
-        <p>{labels.note}</p>
+        <PageHead title={labels.title}>
+          <p>{labels.note}</p>
+        </PageHead>
         <Select
           id="label-stock"
           label={labels.stock}

@@ -5,11 +5,12 @@ import { policyOn } from '../../../care/policy/in-force.ts';
 import { usableKits } from '../../../care/supplies/stock.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { Notice } from '../../pieces/list/notice.tsx';
 import type { WorkListProps } from '../../pieces/list/work-list.tsx';
 import { WorkList } from '../../pieces/list/work-list.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { ChainNotice } from '../parts/chain-notice.tsx';
 import { paths, to } from '../paths.ts';
+import { useArrival } from '../use-arrival.ts';
 import { groupWork } from './group-work.tsx';
 import './now.css';
 
@@ -17,12 +18,15 @@ import './now.css';
 export function NowScreen(): JSX.Element {
   const desk = useDesk();
   const words = useWords();
+  const heading = useArrival();
   const now = desk.now();
   const groups = groupWork(desk, words, workNow(desk.home, now));
   return (
     <>
       <div class="now-head">
-        <h1>{words.now.title}</h1>
+        <h1 ref={heading} tabIndex={-1}>
+          {words.now.title}
+        </h1>
         <p>
           {words.dates.day(now)}, {words.dates.time(now)}
         </p>
@@ -44,21 +48,6 @@ export function NowScreen(): JSX.Element {
     );
     return [words.now.here(housemates(desk.home).length), words.now.stock(kits)];
   }
-}
-
-/** A tablet whose own records do not join up: somebody looks at it before it is forgotten. */
-function ChainNotice(): JSX.Element | null {
-  const desk = useDesk();
-  const { findings: say } = useWords();
-  // That another tablet carried records in is as it should be.
-  if (desk.chainFindings().every(({ kind }) => kind === 'carried')) return null;
-  return (
-    <Notice
-      kind="look"
-      title={say.chainNow}
-      action={<Button href={to(paths.findings)}>{say.chainNowLook}</Button>}
-    />
-  );
 }
 
 /** People due are many and calm: they stand together under one button. */

@@ -7,8 +7,8 @@ import { roundOf } from '../../../care/rounds/round.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { CourierEarly } from './courier-early.tsx';
@@ -25,7 +25,7 @@ export function PackScreen({ round: id }: { readonly round: RoundId }): JSX.Elem
   const say = words.packing;
   const [early, setEarly] = useState(false);
   const round = roundOf(desk.home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const progress = progressOf(desk.home, round);
   const closed = round.closings.length > 0 && progress.tally.missing.length === 0;
   return (

@@ -17,7 +17,7 @@ export function DuePart(data: PersonData): JSX.Element {
   const { desk, words, person, today } = data;
   return (
     <Part title={words.record.parts.due}>
-      {dueFor(desk.home, person.id, today).map((due) => (
+      {dueFor(desk.home, person.id, today, desk.now()).map((due) => (
         <DueTest key={due.test.id} {...data} due={due} />
       ))}
     </Part>

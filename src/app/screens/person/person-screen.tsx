@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { factsIn } from '../../../care/home.ts';
 import type { PersonId } from '../../../care/ids.ts';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
+import { EmptyPage } from '../empty-page.tsx';
 import { CautionsPart } from './cautions-part.tsx';
 import { DecisionPart } from './decision-part.tsx';
 import { DuePart } from './due-part.tsx';
@@ -22,7 +22,7 @@ import { SwabsPart } from './swabs-part.tsx';
 export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Element {
   const data = usePerson(person);
   if (factsIn(data.desk.home, 'person', person).length === 0) {
-    return <EmptyState title={data.words.refusals.unknownPerson} />;
+    return <EmptyPage title={data.words.refusals.unknownPerson} />;
   }
   return (
     <div class="person-whole">

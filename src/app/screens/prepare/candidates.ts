@@ -7,7 +7,7 @@ import type { DueLine } from '../../../care/rounds/due.ts';
 import { dueOn } from '../../../care/rounds/due.ts';
 import { readinessOf } from '../../../care/rounds/readiness.ts';
 import { roundsOn } from '../../../care/rounds/round.ts';
-import type { Day } from '../../../care/time.ts';
+import type { Day, Instant } from '../../../care/time.ts';
 
 /**
  * `due` and ready; `held` and due, but something is missing; `resting`: a rule says not now; `begun` in
@@ -26,11 +26,13 @@ interface Question {
   readonly round?: RoundId | undefined;
   readonly day: Day;
   readonly test: string;
+  /** A tube that has grown too old by now makes its person due. */
+  readonly now: Instant;
 }
 
 /** Everybody who lives here, most pressing first, with how they stand to this round. */
-export function candidatesFor(home: Home, { round, day, test }: Question): Candidate[] {
-  const lines = new Map(dueOn(home, { on: day, test }).map((line) => [line.person.id, line]));
+export function candidatesFor(home: Home, { round, day, test, now }: Question): Candidate[] {
+  const lines = new Map(dueOn(home, { on: day, test, now }).map((line) => [line.person.id, line]));
   const elsewhere = new Set(
     roundsOn(home, day)
       .filter((other) => other.id !== round && other.planned.data.test === test)

@@ -15,11 +15,12 @@ const day = '2026-03-10' as Day;
 function begun() {
   const all = house();
   const { home } = all.trial;
+  const { now } = all.trial;
   const draft = newDraft(home, { day, me: 'jonah' as StaffId });
   const people = (given: Draft) =>
-    listed(home, given, candidatesFor(home, given)).map(({ person }) => person);
+    listed(home, given, candidatesFor(home, { ...given, now })).map(({ person }) => person);
   const kept = (given: Draft) => {
-    const plan = planOf(home, given, people(given));
+    const plan = planOf(home, given, { people: people(given), now });
     if (plan === undefined) throw new Error('not ready');
     return planRound(home, plan, all.trial.doing);
   };
@@ -101,9 +102,12 @@ describe('a round being changed', () => {
     const { trial, people } = house();
     const round = plan(trial, people.toReversed());
     const draft = draftOf(trial.home, roundOf(trial.home, round)!);
-    const on = listed(trial.home, draft, candidatesFor(trial.home, draft));
+    const on = listed(trial.home, draft, candidatesFor(trial.home, { ...draft, now: trial.now }));
     expect(on.map(({ person }) => person)).toEqual(people.toReversed());
-    expect(planOf(trial.home, draft, people)).toMatchObject({ round, leftOff: [] });
+    expect(planOf(trial.home, draft, { people, now: trial.now })).toMatchObject({
+      round,
+      leftOff: [],
+    });
   });
 
   it('people on another round of the day are neither forgotten nor on two lists', () => {
@@ -112,7 +116,10 @@ describe('a round being changed', () => {
     plan(trial, [oriel!]);
     const draft = newDraft(trial.home, { day: '2026-03-03' as Day, me: 'jonah' as StaffId });
     const groups = Object.fromEntries(
-      candidatesFor(trial.home, draft).map(({ person, group }) => [person, group]),
+      candidatesFor(trial.home, { ...draft, now: trial.now }).map(({ person, group }) => [
+        person,
+        group,
+      ]),
     );
     expect(groups[oriel!]).toBe('elsewhere');
     expect(groups[tamsin!]).toBe('elsewhere');

@@ -4,7 +4,7 @@ import { policyOn, testKindOf } from '../../../care/policy/in-force.ts';
 import type { LeftOff, Round } from '../../../care/rounds/round.ts';
 import { rounds } from '../../../care/rounds/round.ts';
 import { competent, everyMember, memberOf, workingHere } from '../../../care/staff/member.ts';
-import type { Day } from '../../../care/time.ts';
+import type { Day, Instant } from '../../../care/time.ts';
 import { momentOf, wallTime } from '../../../care/time.ts';
 import type { RoundPlan, TimedVisit } from '../../../procedures/plan-round.ts';
 import { candidatesFor } from './candidates.ts';
@@ -110,7 +110,7 @@ export function onDay(home: Home, draft: Draft, { day, test }: { day: Day; test:
 export function planOf(
   home: Home,
   draft: Draft,
-  people: readonly PersonId[],
+  { people, now }: { readonly people: readonly PersonId[]; readonly now: Instant },
 ): RoundPlan | undefined {
   const { round, day, test, kitKind, packMinutes, swabber, recorder, courier } = draft;
   if (courier === '' || swabber === '' || recorder === '') return undefined;
@@ -118,13 +118,17 @@ export function planOf(
     ...(round !== undefined && { round }),
     ...{ day, test, kitKind, packMinutes, swabber, recorder, people },
     courier: momentOf(day, courier, home.service.zone),
-    leftOff: leftOff(home, draft, people),
+    leftOff: leftOff(home, { ...draft, now }, people),
     ...(draft.timed && { timed: draft.timed }),
   };
 }
 
 /** Everybody due who is not on the list, and why: as somebody said, or because something is missing. */
-function leftOff(home: Home, draft: Draft, people: readonly PersonId[]): LeftOff[] {
+function leftOff(
+  home: Home,
+  draft: Draft & { readonly now: Instant },
+  people: readonly PersonId[],
+): LeftOff[] {
   const on = new Set(people);
   return candidatesFor(home, draft).flatMap(({ person, group }) => {
     if (on.has(person) || (group !== 'due' && group !== 'held')) return [];

@@ -9,9 +9,9 @@ import { useDesk } from '../../desk/desk.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Steps } from '../../pieces/page/steps.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths } from '../paths.ts';
 import { planOf } from './draft.ts';
@@ -42,8 +42,8 @@ export function EditRoundScreen({
   const { home } = useDesk();
   const words = useWords();
   const round = roundOf(home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
-  if (round.closings.length > 0) return <EmptyState title={words.prepare.closed} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
+  if (round.closings.length > 0) return <EmptyPage title={words.prepare.closed} />;
   return <PrepareScreen round={round} step={step} />;
 }
 
@@ -76,17 +76,14 @@ function PrepareScreen({
       if (keep.fine(wrong)) turnTo(at + 1);
       return;
     }
-    const { home } = prepare.desk;
-    const plan = planOf(
-      home,
-      prepare.draft,
-      prepare.places.map(({ person }) => person),
-    );
+    const { home, now } = prepare.desk;
+    const people = prepare.places.map(({ person }) => person);
+    const plan = planOf(home, prepare.draft, { people, now: now() });
     if (plan === undefined) {
       turnTo(0);
       return;
     }
-    const kept = await keep.keep(wrong, (now, doing) => planRound(now, plan, doing));
+    const kept = await keep.keep(wrong, (latest, doing) => planRound(latest, plan, doing));
     const planned = kept?.find((fact) => fact.kind === 'round.planned');
     if (planned === undefined) return;
     prepare.drop();

@@ -19,7 +19,7 @@ export function StepCheck({ prepare }: StepProps): JSX.Element {
   const names = namesIn(home, words.refusals.somebody);
   const by = packBy(prepare);
   const people = places.map(({ person }) => person);
-  const off = planOf(home, draft, people)?.leftOff ?? [];
+  const off = planOf(home, draft, { people, now: desk.now() })?.leftOff ?? [];
   return (
     <>
       <p>

@@ -31,7 +31,7 @@ export function usePrepare(round: Round | undefined): Prepare {
     round === undefined ? newDraft(home, { day: todayOf(desk), me }) : draftOf(home, round);
   const title = round === undefined ? prepare.title : prepare.change;
   const { value: draft, set, drop } = useDraft<Draft>(begin, title);
-  const candidates = candidatesFor(home, draft);
+  const candidates = candidatesFor(home, { ...draft, now: desk.now() });
   const places = listed(home, draft, candidates);
   return { desk, draft, set, drop, candidates, places, round: round?.id };
 }

@@ -7,6 +7,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { BagStrip } from './bag-strip.tsx';
@@ -21,7 +22,7 @@ export function RegisterScreen({ round: id }: { readonly round: RoundId }): JSX.
   const words = useWords();
   const [chosen, setChosen] = useState<TestId | undefined>(undefined);
   const round = roundOf(desk.home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const say = words.registering;
   const data = registerData(desk, round);
   const { list, kind } = data;

@@ -15,10 +15,10 @@ import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
@@ -34,7 +34,7 @@ export function ChaseScreen({ test }: { readonly test: TestId }): JSX.Element {
   const waiting = waitingOf(desk, test);
   if (waiting === undefined) {
     return (
-      <EmptyState
+      <EmptyPage
         title={say.here}
         action={<Button href={to(paths.test(test))}>{words.results.open}</Button>}
       />

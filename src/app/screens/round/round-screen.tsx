@@ -13,8 +13,9 @@ import { Button } from '../../pieces/form/button.tsx';
 import { BeadKey } from '../../pieces/frame/bead-key.tsx';
 import { TallyFrame } from '../../pieces/frame/tally-frame.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
+import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { rowsOf } from './round-rows.ts';
 
@@ -23,7 +24,7 @@ export function RoundScreen({ round: id }: { readonly round: RoundId }): JSX.Ele
   const desk = useDesk();
   const words = useWords();
   const round = roundOf(desk.home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const say = words.rounds;
   const wires = frameOf(desk.home, round);
   const names = namesIn(desk.home, words.refusals.somebody);
@@ -32,12 +33,13 @@ export function RoundScreen({ round: id }: { readonly round: RoundId }): JSX.Ele
   const closing = round.closings.at(-1);
   return (
     <>
-      <h1>{say.of(day)}</h1>
-      <p>
-        {say.line(names.staff(swabber), names.staff(recorder), round.people.length)}{' '}
-        {say.courier(round.courier, after(round.courier, -packMinutes * MINUTE))}{' '}
-        {say.counts(tally.opened.length, tally.packed.length, tally.spoiled.length)}
-      </p>
+      <PageHead title={say.of(day)}>
+        <p>
+          {say.line(names.staff(swabber), names.staff(recorder), round.people.length)}{' '}
+          {say.courier(round.courier, after(round.courier, -packMinutes * MINUTE))}{' '}
+          {say.counts(tally.opened.length, tally.packed.length, tally.spoiled.length)}
+        </p>
+      </PageHead>
       {closing !== undefined && (
         <Notice kind="note" title={say.closed}>
           {say.closedOn(closing.at)}

@@ -7,9 +7,9 @@ import { after, MINUTE } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { PrintSheet } from '../../pieces/print/print-sheet.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { paths, to } from '../paths.ts';
 import { PrintRow } from '../print-row.tsx';
 import { RunLine } from './run-line.tsx';
@@ -20,7 +20,7 @@ export function RunSheetScreen({ round: id }: { readonly round: RoundId }): JSX.
   const { home } = useDesk();
   const words = useWords();
   const round = roundOf(home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   return (
     <>
       <PrintRow>

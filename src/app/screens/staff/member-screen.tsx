@@ -11,9 +11,9 @@ import { DetailList } from '../../pieces/list/detail-list.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { PersonBadge } from '../../pieces/list/person-badge.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { HistoryList } from '../history/history-list.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -25,7 +25,7 @@ export function MemberScreen({ staff: id }: { readonly staff: StaffId }): JSX.El
   const words = useWords();
   const { staffing: say, keeping } = words;
   const member = memberOf(desk.home, id);
-  if (factsIn(desk.home, 'staff', id).length === 0) return <EmptyState title={say.unknown} />;
+  if (factsIn(desk.home, 'staff', id).length === 0) return <EmptyPage title={say.unknown} />;
   return (
     <div class="person-whole">
       <div class="person-head">

@@ -2,6 +2,8 @@ import type { JSX } from 'preact';
 import { mayAs, useDesk } from '../../desk/desk.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { PageHead } from '../page-head.tsx';
+import { ChainNotice } from '../parts/chain-notice.tsx';
 import { PinList } from './pin-list.tsx';
 import { TabletList } from './tablet-list.tsx';
 
@@ -12,8 +14,10 @@ export function TabletsScreen(): JSX.Element {
   const say = words.tablets;
   return (
     <>
-      <h1>{say.title}</h1>
-      <p>{say.intro}</p>
+      <PageHead title={say.title}>
+        <p>{say.intro}</p>
+      </PageHead>
+      <ChainNotice />
       {!mayAs(desk, 'manager') ? (
         <Notice kind="look" title={words.refusals.needsManager} />
       ) : desk.session ? (

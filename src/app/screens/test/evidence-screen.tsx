@@ -9,9 +9,9 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { PrintSheet } from '../../pieces/print/print-sheet.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { paths, to } from '../paths.ts';
 import { PrintRow } from '../print-row.tsx';
 import { ChainCheck } from './chain-check.tsx';
@@ -27,7 +27,7 @@ export function EvidenceScreen({ test }: { readonly test: TestId }): JSX.Element
   const { home } = useDesk();
   const { testPage: say } = useWords();
   const story = storyOf(home, test);
-  if (story === undefined) return <EmptyState title={say.none} />;
+  if (story === undefined) return <EmptyPage title={say.none} />;
   return (
     <>
       <PrintRow>

@@ -10,9 +10,9 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { ResultMeaning } from '../meaning/result-meaning.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -32,7 +32,7 @@ export function TestScreen({ test }: { readonly test: TestId }): JSX.Element {
   const story = storyOf(home, test);
   if (story === undefined) {
     return (
-      <EmptyState
+      <EmptyPage
         title={words.testPage.none}
         action={<Button href={to(paths.results)}>{words.nav.results}</Button>}
       />

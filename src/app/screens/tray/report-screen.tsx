@@ -9,9 +9,9 @@ import { mayAs, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { SettleForm } from './settle-form.tsx';
@@ -23,10 +23,7 @@ export function ReportScreen({ report }: { readonly report: ReportId }): JSX.Ele
   const found = tray(desk.home).find(({ received }) => received.data.report === report);
   if (found === undefined) {
     return (
-      <EmptyState
-        title={say.gone}
-        action={<Button href={to(paths.tray)}>{say.trayTitle}</Button>}
-      />
+      <EmptyPage title={say.gone} action={<Button href={to(paths.tray)}>{say.trayTitle}</Button>} />
     );
   }
   return (

@@ -6,8 +6,8 @@ import { stepOf } from '../../../care/custody/step.ts';
 import type { PersonId, RoundId, TurnId } from '../../../care/ids.ts';
 import { roundOf } from '../../../care/rounds/round.ts';
 import { useDesk } from '../../desk/desk.ts';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { StepEnded } from './step-ended.tsx';
 import { StepInterrupted } from './step-interrupted.tsx';
 import { StepCheck, StepKit, StepLabel } from './step-kit.tsx';
@@ -53,7 +53,7 @@ export function TurnScreen({ round: id, person }: TurnScreenProps): JSX.Element 
   const round = roundOf(desk.home, id);
   const inTurn = round !== undefined && turnsInRound(desk.home, person, id).some(isOpen);
   useEffect(() => (inTurn ? desk.holdOpen() : undefined), [inTurn]);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const data = turnData(desk, round, person);
   const { turn, test } = data;
   if (turn === undefined) return <StepNext key={person} data={data} turnAct={turnAct} />;

@@ -10,8 +10,8 @@ import { useDraft } from '../../keeping/use-draft.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
-import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { paths } from '../paths.ts';
 import { ColumnFields } from './column-fields.tsx';
 import type { Column } from './columns.ts';
@@ -37,7 +37,7 @@ export function SetUploadScreen({ test }: { readonly test: string }): JSX.Elemen
     say.setTitle,
   );
   const keep = useKeep();
-  if (!mayAs(desk, 'senior')) return <EmptyState title={say.seniorOnly} />;
+  if (!mayAs(desk, 'senior')) return <EmptyPage title={say.seniorOnly} />;
 
   const submit = async (): Promise<void> => {
     const wrong = value.columns.flatMap(({ holds, title, text }, at) => [

@@ -12,6 +12,7 @@ import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import type { RegisterData } from '../register/register-data.ts';
@@ -26,7 +27,7 @@ export function UploadScreen({ round: id }: { readonly round: RoundId }): JSX.El
   const words = useWords();
   const say = words.uploading;
   const round = roundOf(desk.home, id);
-  if (round === undefined) return <EmptyState title={words.refusals.unknownPerson} />;
+  if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const { test } = round.planned.data;
   const setting = uploadFor(desk.home, test);
   const data = registerData(desk, round);

@@ -11,7 +11,7 @@ import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { DateField } from '../../../pieces/form/date-field.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
-import { EmptyState } from '../../../pieces/page/empty-state.tsx';
+import { EmptyPage } from '../../empty-page.tsx';
 import { paths } from '../../paths.ts';
 import type { PersonData } from '../person-data.ts';
 import { usePerson } from '../person-data.ts';
@@ -36,7 +36,7 @@ export function AnswerForm({ person, caution: id }: AnswerFormProps): JSX.Elemen
   const data = usePerson(person);
   const { title, gone } = data.words.support.answer;
   const caution = data.plan.cautions.find(({ raised }) => raised.id === id);
-  if (caution === undefined) return <EmptyState title={gone} />;
+  if (caution === undefined) return <EmptyPage title={gone} />;
   return (
     <OnlyFor role="senior" title={title} back={paths.person(person)}>
       <OpenAnswer {...data} caution={caution} />
