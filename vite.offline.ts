@@ -32,7 +32,8 @@ export const offline = () =>
       ],
     },
     workbox: {
-      globPatterns: ['**/*.{js,css,html,svg,png,woff2,wasm,webmanifest}'],
+      // WOFF for the PDF library, which cannot cut WOFF2 down; the screens use the smaller kind.
+      globPatterns: ['**/*.{js,css,html,svg,png,woff,woff2,wasm,webmanifest}'],
       // The barcode reader and the solver are the largest; all of it must be there without a signal.
       maximumFileSizeToCacheInBytes: 6 * 1024 * 1024,
       navigateFallback: '/index.html',

@@ -119,6 +119,7 @@ export type Refusal =
   | { readonly reason: 'decision-incomplete'; readonly at: Lack['at']; readonly why: Lack['why'] }
   | { readonly reason: 'decision-too-long'; readonly field: string; readonly days: number }
   | { readonly reason: 'review-outside'; readonly field: string }
+  | { readonly reason: 'review-too-late'; readonly field: string; readonly days: number }
   | { readonly reason: 'no-ladder' }
   | { readonly reason: 'practice-not-asked'; readonly person: PersonId }
   | { readonly reason: 'sharing-not-agreed'; readonly person: PersonId }

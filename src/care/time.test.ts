@@ -1,3 +1,5 @@
+import fc from 'fast-check';
+import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
 import {
   addDays,
@@ -48,6 +50,33 @@ describe('time across a clock change', () => {
     expect(dayOf('2026-06-30T22:59:59.999Z' as Instant, london)).toBe('2026-06-30');
     expect(dayOf('2026-06-30T23:10:00.000Z' as Instant, 'America/New_York')).toBe('2026-06-30');
     expect(dayOf('2026-06-30T18:20:00.000Z' as Instant, 'Asia/Kathmandu')).toBe('2026-07-01');
+  });
+
+  it('the day is what the calendar says, on days of change and far from them, asked in any order', () => {
+    const zones = [
+      'Europe/London',
+      'America/St_Johns',
+      'Asia/Kathmandu',
+      'Africa/Casablanca',
+      'Pacific/Apia',
+      'Australia/Lord_Howe',
+      'UTC',
+    ];
+    const span = { min: Date.UTC(2005, 0, 1), max: Date.UTC(2036, 0, 1) };
+    fc.assert(
+      fc.property(fc.constantFrom(...zones), fc.integer(span), (zone, moment) => {
+        const next = Temporal.Instant.fromEpochMilliseconds(moment)
+          .toZonedDateTimeISO(zone)
+          .getTimeZoneTransition('next')?.epochMilliseconds;
+        const near = next === undefined ? [] : [next - 1, next, next + 1, next + 12 * HOUR];
+        for (const each of [moment, ...near]) {
+          const at = new Date(each).toISOString() as Instant;
+          const asked = Temporal.Instant.from(at).toZonedDateTimeISO(zone).toPlainDate();
+          expect([zone, at, dayOf(at, zone)]).toEqual([zone, at, asked.toString()]);
+        }
+      }),
+      { numRuns: 500 },
+    );
   });
 
   it('days are counted on the calendar', () => {

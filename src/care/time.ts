@@ -35,18 +35,41 @@ export const instantOf = (epochMs: number): Instant => new Date(epochMs).toISOSt
 export const after = (at: Instant, elapsedMs: number): Instant => instantOf(ms(at) + elapsedMs);
 export const elapsed = (from: Instant, to: Instant): number => ms(to) - ms(from);
 
-const days = new Map<string, Day>();
-
-/** The calendar day of a moment in a zone. Remembered by the quarter of an hour: no zone changes inside one. */
+/**
+ * The calendar day of a moment in a zone. A home's history asks for it ten thousand times, so the
+ * zone's offset is remembered from one clock change to the next.
+ */
 export function dayOf(at: Instant, zone: Zone): Day {
-  const quarter = Math.floor(ms(at) / (15 * MINUTE));
-  const key = `${zone} ${quarter}`;
-  const known = days.get(key);
-  if (known !== undefined) return known;
-  const found = Temporal.Instant.from(at).toZonedDateTimeISO(zone).toPlainDate().toString() as Day;
-  if (days.size > 5000) days.clear();
-  days.set(key, found);
-  return found;
+  const moment = ms(at);
+  return instantOf(moment + offsetAt(moment, zone)).slice(0, 10) as Day;
+}
+
+/** A time without a clock change, in ms since 1970, and how far ahead of UTC it is, in ms. */
+interface Season {
+  readonly from: number;
+  readonly to: number;
+  readonly offset: number;
+}
+const seasons = new Map<Zone, Season[]>();
+
+function offsetAt(moment: number, zone: Zone): number {
+  let known = seasons.get(zone);
+  if (known === undefined) seasons.set(zone, (known = []));
+  let season = known.find(({ from, to }) => from <= moment && moment < to);
+  if (season === undefined) known.unshift((season = seasonAt(moment, zone)));
+  return season.offset;
+}
+
+function seasonAt(moment: number, zone: Zone): Season {
+  const here = Temporal.Instant.fromEpochMilliseconds(moment).toZonedDateTimeISO(zone);
+  // `previous` is strictly before, and a change takes place at its very millisecond.
+  const since = here.add({ milliseconds: 1 }).getTimeZoneTransition('previous');
+  const until = here.getTimeZoneTransition('next');
+  return {
+    from: since?.epochMilliseconds ?? -Infinity,
+    to: until?.epochMilliseconds ?? Infinity,
+    offset: here.offsetNanoseconds / 1e6,
+  };
 }
 
 /** The first moment of a day in a zone (not always 00:00: some zones skip midnight). */

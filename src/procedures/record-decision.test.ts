@@ -144,6 +144,24 @@ describe('a person without capacity for this decision', () => {
 });
 
 describe('a record', () => {
+  it.each([
+    ['worker', false],
+    ['senior', true],
+    ['manager', true],
+  ] as const)('opened by a %s: %s, and only a look that was let in is a fact', (role, may) => {
+    const made = scene();
+    const { trial, person } = made;
+    const [decision] = trial.must(decide(made, own));
+    trial.by = trial.staff('Sorrel', role);
+    const look = lookAtDecision(trial.home, { person, decision: decision!.id }, trial.doing);
+    expect(look.ok).toBe(may);
+    if (may) trial.must(look);
+    const looks = ofKind(factsIn(trial.home, 'person', person), 'decision.looked-at');
+    expect(looks.map(({ by, data }) => [by, data.decision])).toEqual(
+      may ? [['sorrel', decision!.id]] : [],
+    );
+  });
+
   it('is a senior’s to write and to open, and every look is kept', () => {
     const made = scene();
     const { trial, person } = made;
@@ -183,6 +201,16 @@ describe('a record', () => {
     });
     const late = { ...days, review: addDays(days.until, 1) };
     expect(made.trial.refused(decide(made, own, late))).toMatchObject({ reason: 'review-outside' });
+  });
+
+  it('is looked at as soon as policy asks, to the day', () => {
+    const sourced = { value: 30, source: 'A test.', from: TODAY };
+    const made = scene(demoPolicy(({ decisions }) => void (decisions!.reviewWithinDays = sourced)));
+    const within = (review: Day) => decide(made, own, { ...days, review });
+    expect(made.trial.refused(within(addDays(TODAY, 31)))).toMatchObject({
+      ...{ reason: 'review-too-late', field: 'review', days: 30 },
+    });
+    expect(within(addDays(TODAY, 30)).ok).toBe(true);
   });
 
   // Zones on both sides of the date line, with and without summer time, and with odd offsets.

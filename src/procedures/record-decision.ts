@@ -87,7 +87,11 @@ function wrongDays(
   if (wrong !== undefined) return wrong;
   if (until < from) return { reason: 'ends-before-start', field: 'until' };
   if (review < from || review > until) return { reason: 'review-outside', field: 'review' };
-  const most = policyOn(home, on).policy.decisions?.longestDays.value;
+  const rules = policyOn(home, on).policy.decisions;
+  const within = rules?.reviewWithinDays?.value;
+  if (within !== undefined && review > addDays(from, within))
+    return { reason: 'review-too-late', field: 'review', days: within };
+  const most = rules?.longestDays.value;
   return most !== undefined && until > addDays(from, most)
     ? { reason: 'decision-too-long', field: 'until', days: most }
     : undefined;

@@ -25,7 +25,7 @@ export function have(...tools: readonly Tool[]): boolean {
 }
 
 /** Runs a tool; its output, or an error with what it said. dmtxread and zbarimg exit with what they found. */
-export function run(tool: Tool, args: readonly string[], input?: Buffer): Buffer {
+export function run(tool: Tool, args: readonly string[], input?: Uint8Array): Buffer {
   const done = spawnSync(tool, args, { input, maxBuffer: 1 << 28 });
   if (done.status === null || done.status > 4) throw new Error(`${tool}: ${String(done.stderr)}`);
   return done.stdout;
@@ -42,7 +42,7 @@ export function inFolder<T>(work: (folder: string) => T): T {
 }
 
 /** The first page of a PDF as a picture file, at so many dots to the inch. */
-export const pageOf = (pdf: Buffer, folder: string, dpi: number, page = 1): string => {
+export const pageOf = (pdf: Uint8Array, folder: string, dpi: number, page = 1): string => {
   const path = join(folder, 'page.pdf');
   writeFileSync(path, pdf);
   const only = ['-f', String(page), '-l', String(page), '-singlefile'];
@@ -58,12 +58,12 @@ export const zbarReads = (picture: string): string[] =>
     .split('\n')
     .filter((line) => line !== '');
 
-export const pdfinfo = (pdf: Buffer): string =>
+export const pdfinfo = (pdf: Uint8Array): string =>
   inFolder((folder) => {
     const path = join(folder, 'a.pdf');
     writeFileSync(path, pdf);
     return run('pdfinfo', [path]).toString();
   });
 
-export const pdfText = (pdf: Buffer): string =>
+export const pdfText = (pdf: Uint8Array): string =>
   run('pdftotext', ['-layout', '-', '-'], pdf).toString();

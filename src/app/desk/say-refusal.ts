@@ -200,6 +200,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.decisionTooLong(refusal.days);
     case 'review-outside':
       return say.reviewOutside;
+    case 'review-too-late':
+      return say.reviewTooLate(refusal.days);
     case 'no-ladder':
       return say.noLadder;
     case 'practice-not-asked':

@@ -12,8 +12,8 @@ export interface Draft {
 }
 
 /**
- * By whose they are: after a change of hands nobody sees another's. In memory only, so that a reload
- * or a lost tablet leaves nothing about anybody's health behind.
+ * By whose they are: after a change of hands nobody sees another's. In memory here; `sealed-drafts.ts`
+ * carries them over a lock.
  */
 const drafts = new Map<StaffId, Map<string, Draft>>();
 const listeners = new Set<() => void>();
@@ -29,6 +29,12 @@ export function holdDraft(me: StaffId, draft: Draft): void {
   const mine = drafts.get(me) ?? new Map<string, Draft>();
   mine.set(draft.path, draft);
   drafts.set(me, mine);
+  tell();
+}
+
+/** What was typed before the tablet locked comes back to whoever typed it. */
+export function putDrafts(me: StaffId, theirs: readonly Draft[]): void {
+  drafts.set(me, new Map(theirs.map((draft) => [draft.path, draft])));
   tell();
 }
 

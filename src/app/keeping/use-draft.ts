@@ -1,7 +1,7 @@
-import { useReducer } from 'preact/hooks';
+import { useEffect, useReducer } from 'preact/hooks';
 import { useLocation } from 'wouter-preact';
 import { useDesk } from '../desk/desk.ts';
-import { draftAt, dropDraft, holdDraft } from './draft-store.ts';
+import { draftAt, dropDraft, holdDraft, onDrafts } from './draft-store.ts';
 
 export interface DraftOf<Fields extends object> {
   readonly value: Fields;
@@ -21,16 +21,19 @@ export function useDraft<Fields extends object>(initial: Fields, title: string):
   const { me } = useDesk();
   const [path] = useLocation();
   const [, redraw] = useReducer((count: number, _: undefined) => count + 1, 0);
+  // Those of a colleague who takes the tablet come out of the drawer a moment later.
+  useEffect(() => onDrafts(() => redraw(undefined)), []);
   const held = draftAt(me, path);
-  const start = (held?.start ?? initial) as Fields;
-  const value = (held?.value ?? initial) as Fields;
+  // What came back may have been typed into an earlier form, which had fewer fields.
+  const start: Fields = { ...initial, ...held?.start };
+  const value: Fields = { ...initial, ...held?.value };
   const hold = (from: Fields, to: Fields): void => {
     if (same(from, to)) dropDraft(me, path);
     else holdDraft(me, { path, title, start: from, value: to });
     redraw(undefined);
   };
   // Two fields may change in one event: each must build on the other, not on what was drawn.
-  const latest = (): Fields => (draftAt(me, path)?.value ?? initial) as Fields;
+  const latest = (): Fields => ({ ...initial, ...draftAt(me, path)?.value });
   return {
     value,
     start,

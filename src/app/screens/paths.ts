@@ -87,6 +87,8 @@ export const paths = {
   more: '/more',
   policy: '/policy',
   confirmPolicy: '/policy/confirm',
+  amendLadder: '/policy/practice',
+  amendDeciding: '/policy/decisions',
   tablets: '/tablets',
 } as const;
 

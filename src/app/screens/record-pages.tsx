@@ -8,6 +8,8 @@ import { PeopleScreen } from './people/people-screen.tsx';
 import { WholeHomeForm } from './people/whole-home-form.tsx';
 import { PersonPages } from './person/person-pages.tsx';
 import { ConfirmForm } from './policy/confirm-form.tsx';
+import { DecidingForm } from './policy/deciding-form.tsx';
+import { LadderForm } from './policy/ladder-form.tsx';
 import { PolicyScreen } from './policy/policy-screen.tsx';
 import { StaffPages } from './staff/staff-pages.tsx';
 import './records.css';
@@ -34,6 +36,8 @@ export function RecordPages(): JSX.Element {
       <Route path={/^\/kits(\/|$)/} component={KitsPages} />
       <Route path="/policy" component={PolicyScreen} />
       <Route path="/policy/confirm" component={ConfirmForm} />
+      <Route path="/policy/practice" component={LadderForm} />
+      <Route path="/policy/decisions" component={DecidingForm} />
       <Route path="/more" component={MoreScreen} />
     </Switch>
   );

@@ -6,8 +6,10 @@ import type { Instant } from '../../ledger/ids.ts';
 import { type LedgerStore, StorageError } from '../../ledger/store.ts';
 import type { Reader } from '../../ledger/upcast.ts';
 import type { Appended } from './append.ts';
+import { breather } from './breathe.ts';
 import type { Calls } from './calls.ts';
 import type { Door, Enrolment } from './door/door.ts';
+import type { Drawer } from './drawer.ts';
 import { Followed } from './followed.ts';
 import type { Observable } from './observable.ts';
 import type { Program } from './program.ts';
@@ -74,6 +76,10 @@ export class OpenLedger {
     return this.unlocked.store;
   }
 
+  get drawer(): Drawer {
+    return this.unlocked.drawer;
+  }
+
   private listen(): void {
     const stop = listenLive({
       head: ({ chain }) => {
@@ -128,7 +134,8 @@ export class OpenLedger {
     fold: Fold<State, Fact>,
     read: Reader<Fact>,
   ): Promise<Followed<State, Fact>> {
-    const options = { store: this.store, fold, read };
+    const breathe = breather(this.parts.world.monotonic);
+    const options = { store: this.store, fold, read, breathe };
     const followed = await this.unlocked.mending(
       () => Followed.open(options),
       (damage) => this.mended(damage),

@@ -10,6 +10,7 @@ import type { Verdict } from '../../ledger/verify.ts';
 import { verifyStore } from '../../ledger/verify.ts';
 import type { Calls } from './calls.ts';
 import type { Door } from './door/door.ts';
+import type { Drawer } from './drawer.ts';
 import { enrolTablet } from './enrol-tablet.ts';
 import type { Followed } from './followed.ts';
 import type { Keys, Opened, SignInRefusal } from './keys.ts';
@@ -53,6 +54,7 @@ export class TabletDesk implements Tablet {
   /** One sign-in at a time: a double touch is not two tries. */
   private entering: Promise<unknown> = Promise.resolve();
   private readonly listeners = new Set<() => void>();
+  private readonly lastWork = new Set<() => Promise<void>>();
 
   constructor(private readonly parts: DeskParts) {
     this.watch = new LockWatch({
@@ -70,6 +72,14 @@ export class TabletDesk implements Tablet {
   }
   get ledger(): LedgerStore | undefined {
     return this.open?.store;
+  }
+
+  get drawer(): Drawer | undefined {
+    return this.open?.drawer;
+  }
+
+  beforeLeaving(work: () => Promise<void>): void {
+    this.lastWork.add(work);
   }
 
   async begin(): Promise<void> {
@@ -208,6 +218,7 @@ export class TabletDesk implements Tablet {
     this.leaving = true;
     this.watch.stop();
     const { calls, program, tab, world } = this.parts;
+    await within(1000, Promise.all([...this.lastWork].map((work) => work())));
     if (this.open) await within(FLUSH_MS, this.open.flush());
     if (calls.hasSession) await within(1000, calls.signOut());
     if (this.open) await within(1000, this.open.close());

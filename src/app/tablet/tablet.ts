@@ -8,6 +8,7 @@ import type { Verdict } from '../../ledger/verify.ts';
 import type { Turned } from '../../procedures/access/wire.ts';
 import type { Appended } from './append.ts';
 import type { Calls } from './calls.ts';
+import type { Drawer } from './drawer.ts';
 import type { Followed } from './followed.ts';
 import type { SignInRefusal, Who } from './keys.ts';
 import type { Readable } from './observable.ts';
@@ -74,6 +75,10 @@ export interface Tablet {
   now(): Instant;
   /** The ledger itself while the tablet is open. */
   readonly ledger: LedgerStore | undefined;
+  /** Small texts for this tablet alone, sealed; while it is open. */
+  readonly drawer: Drawer | undefined;
+  /** Runs before the key is forgotten, when the tablet locks: a second at most. */
+  beforeLeaving(work: () => Promise<void>): void;
   /** Counts every id and link of the ledger here again, from its first fact. Only while open. */
   verify(): Promise<Verdict>;
   /** The state that a fold makes of the ledger, kept level with it. Only while open. */

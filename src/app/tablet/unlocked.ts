@@ -8,6 +8,7 @@ import { type Round, syncAll } from '../../ledger/sync-round.ts';
 import { type Appended, appendFacts } from './append.ts';
 import type { Calls } from './calls.ts';
 import type { Enrolment } from './door/door.ts';
+import { type Drawer, drawerOf } from './drawer.ts';
 import { SYNC_KEY_PLACE } from './keys.ts';
 import { type HttpWire, httpWire } from './sync/wire.ts';
 import type { Damage, TabletStore, TabletWorld } from './world.ts';
@@ -20,6 +21,7 @@ export class Unlocked {
     private readonly world: TabletWorld,
     readonly store: TabletStore,
     private readonly syncKey: string,
+    readonly drawer: Drawer,
   ) {}
 
   /** Opens what rests here. The key's bytes are wiped: the cipher holds them where no script reads. */
@@ -39,7 +41,8 @@ export class Unlocked {
     });
     const { device } = await store.head();
     if (device?.id !== enrolment.device) await enrol(store, enrolment.device as DeviceId);
-    return new Unlocked(world, store, new TextDecoder().decode(sealed));
+    const syncKey = new TextDecoder().decode(sealed);
+    return new Unlocked(world, store, syncKey, drawerOf(store, cipher));
   }
 
   append(

@@ -95,6 +95,7 @@ export const samples: Samples = {
   easyRead: {
     stripOf: ['Cor'],
     made: [at, 'Jonah'],
+    pdf: { letters: [['Ŵ']] },
     photoMissing: [['Pia']],
     letter: {
       title: ['Cor'],

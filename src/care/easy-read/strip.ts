@@ -10,6 +10,8 @@ export interface ForWhom {
   readonly stopSigns: string;
   /** Who comes, as the person calls them. */
   readonly staff: readonly string[];
+  /** Days within which policy expects the result, 1 or more. */
+  readonly days: number;
 }
 
 /** One card: a picture, and which sentence of the catalogue stands under it. */

@@ -226,6 +226,8 @@ export const policySchema = v.strictObject({
       pack: sourced(word),
       packs: v.pipe(v.array(rulePack), v.minLength(1)),
       longestDays: sourced(whole(1, 1095)),
+      /** A record is looked at again within so many days of the day it holds from. */
+      reviewWithinDays: v.exactOptional(sourced(whole(1, 1095))),
       holdPastReview: sourced(v.boolean()),
       holdUntilDocumentSeen: sourced(v.boolean()),
     }),

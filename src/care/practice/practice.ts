@@ -2,7 +2,7 @@ import type { FactOf } from '../catalogue.ts';
 import type { Home } from '../home.ts';
 import { factsIn, lastStanding, standing } from '../home.ts';
 import type { PersonId } from '../ids.ts';
-import { policyOn } from '../policy/in-force.ts';
+import { policiesKnown, policyOn } from '../policy/in-force.ts';
 import type { Day } from '../time.ts';
 import { dayOf } from '../time.ts';
 import type { StepEnd } from './facts.ts';
@@ -49,6 +49,12 @@ export function practiceOf(home: Home, person: PersonId, on: Day): Practice | un
     lastOn: last && dayOf(last.at, home.service.zone),
   };
 }
+
+/** What a step is called, also one that the ladder has no more: as the newest policy that had it calls it. */
+export const stepTitle = (home: Home, step: string): string =>
+  policiesKnown(home)
+    .flatMap(({ practice }) => practice?.steps ?? [])
+    .findLast((each) => each.step === step)?.title ?? step;
 
 const indexOf = (ladder: Ladder, step: string | undefined): number =>
   ladder.findIndex((each) => each.step === step);

@@ -1,8 +1,10 @@
+import type { FactOf } from '../catalogue.ts';
 import { isOpen } from '../custody/person-turns.ts';
 import { isLive, testOf } from '../custody/test.ts';
 import type { Turn } from '../custody/turn.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
+import { factsIn, ofKind } from '../home.ts';
 import type { FactId, PersonId, RoundId, StaffId } from '../ids.ts';
 import type { Round } from '../rounds/round.ts';
 import { roundOf } from '../rounds/round.ts';
@@ -50,22 +52,39 @@ function twoTests(
 }
 
 /**
- * A no or a stop in one turn beside a swab in another that did not know of it. The yes must name
- * every no it came after; whatever the clocks say, an unnamed one is looked at by a person.
+ * A no or a stop beside a swab that did not know of it: in another turn, or on another tablet in the same
+ * one, as when somebody presses Stop on their own pictures. The yes must name every no it came after;
+ * whatever the clocks say, an unnamed one is looked at by a person.
  */
 function swabbedAfterNo(home: Home, turns: readonly Turn[]): Finding[] {
   return liveTests(home, turns).flatMap((test) => {
     const own = turns.find((turn) => turn.tests.includes(test.id));
     const known = new Set(own?.willing?.data.knowing ?? []);
-    const noes = turns
-      .filter((turn) => turn.id !== own?.id)
-      .flatMap(noIn)
-      .filter((id) => !known.has(id));
-    if (noes.length === 0 || test.taken === undefined) return [];
+    if (test.taken === undefined) return [];
+    const elsewhere = turns.filter((turn) => turn.id !== own?.id).flatMap(noIn);
+    const within = own === undefined ? [] : stopsBeside(home, own, test.taken);
+    const noes = [...elsewhere, ...within].filter((id) => !known.has(id));
+    if (noes.length === 0) return [];
     return [
       finding('swabbed-after-no', test.id, { members: [test.taken.id, ...noes], tests: [test.id] }),
     ];
   });
+}
+
+/** Stops of the turn on a tablet that is not the swab's, and that did not take the turn over afterwards. */
+function stopsBeside(home: Home, turn: Turn, taken: FactOf<'swab.taken'>): FactId[] {
+  const facts = factsIn(home, 'turn', turn.id);
+  const handed = ofKind(facts, 'turn.resumed').filter(({ data }) => {
+    const after = home.known.get(data.after);
+    return after?.device === taken.device && after.seq >= taken.seq;
+  });
+  return ofKind(facts, 'turn.stopped')
+    .filter(
+      ({ device, seq }) =>
+        device !== taken.device &&
+        !handed.some((resumed) => resumed.device === device && resumed.seq < seq),
+    )
+    .map(({ id }) => id);
 }
 
 /** The no or the stop that stands in a turn. */

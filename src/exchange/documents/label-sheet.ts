@@ -1,3 +1,4 @@
+import { diskFonts } from './disk-fonts.ts';
 import type { LabelStock } from './label-stocks.ts';
 import { labelsOn } from './label-stocks.ts';
 import { bytesOf, MM, openPaper } from './paper.ts';
@@ -16,7 +17,7 @@ export interface LabelOrder {
 }
 
 export type LabelSheet =
-  | { readonly ok: true; readonly pdf: Buffer; readonly pages: number }
+  | { readonly ok: true; readonly pdf: Uint8Array; readonly pages: number }
   | { readonly ok: false; readonly reason: 'no-codes' | 'start-off-sheet' | 'code-too-long' };
 
 /** Thinnest bar that office printers and hand scanners manage with ease (common practice, no source). */
@@ -30,7 +31,7 @@ export async function labelSheet(order: LabelOrder): Promise<LabelSheet> {
   if (!Number.isInteger(startAt) || startAt < 1 || startAt > each) {
     return { ok: false, reason: 'start-off-sheet' };
   }
-  const document = openPaper({ ...order, language: 'en-GB', size: stock.paper });
+  const document = openPaper({ ...order, language: 'en-GB', size: stock.paper }, diskFonts());
   const labels = codes.flatMap((code) => Array.from({ length: copies }, () => code));
   let pages = 0;
   for (const [i, code] of labels.entries()) {

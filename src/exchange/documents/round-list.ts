@@ -6,6 +6,7 @@ import { personOf } from '../../care/people/person.ts';
 import { registrationOf } from '../../care/results/outcome.ts';
 import type { Round } from '../../care/rounds/round.ts';
 import { wallTime } from '../../care/time.ts';
+import { diskFonts } from './disk-fonts.ts';
 import { inFours } from './label-sheet.ts';
 import { bytesOf, MM, openPaper } from './paper.ts';
 import { drawSymbol } from './symbol.ts';
@@ -74,8 +75,9 @@ export function roundListPdf(
   rows: readonly ListRow[],
   words: ListWords,
   made: Date,
-): Promise<Buffer> {
-  const document = openPaper({ title: words.title, language: 'en-GB', size: A4, made });
+): Promise<Uint8Array> {
+  const paper = { title: words.title, language: 'en-GB', size: A4, made };
+  const document = openPaper(paper, diskFonts());
   for (let from = 0; from === 0 || from < rows.length; from += ROWS) {
     document.addPage();
     addPage(document, rows.slice(from, from + ROWS), words);

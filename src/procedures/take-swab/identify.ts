@@ -3,6 +3,7 @@ import { turnsInRound } from '../../care/custody/person-turns.ts';
 import type { Test } from '../../care/custody/test.ts';
 import type { Turn } from '../../care/custody/turn.ts';
 import type { Home } from '../../care/home.ts';
+import { factsIn, ofKind } from '../../care/home.ts';
 import type { FactId } from '../../care/ids.ts';
 import { identityWay } from '../../care/people/way-of-knowing.ts';
 import { noIn } from '../../care/quality/of-round.ts';
@@ -60,10 +61,13 @@ export function willing(home: Home, turn: Turn, touch: Willing, test: Test | und
   return allow(facts);
 }
 
-const earlierNoes = (home: Home, turn: Turn): FactId[] =>
-  turnsInRound(home, turn.person, turn.round)
+/** Every no and stop in the round; in this turn also the stops that were taken back, on whichever tablet. */
+const earlierNoes = (home: Home, turn: Turn): FactId[] => [
+  ...ofKind(factsIn(home, 'turn', turn.id), 'turn.stopped').map(({ id }) => id),
+  ...turnsInRound(home, turn.person, turn.round)
     .filter((other) => other.id !== turn.id)
-    .flatMap(noIn);
+    .flatMap(noIn),
+];
 
 /** A kit that was opened for somebody who then did not want it is never used for anybody. */
 export const spoilOpen = (turn: Turn, test: Test | undefined): NewFact[] =>

@@ -78,7 +78,17 @@ export class House {
 
   /** The wall clock of the house is set forward to a time of the day (or of a later day). */
   async clock(time: string, day: Day = this.day): Promise<void> {
-    this.#off = Date.parse(momentOf(day, time, 'Europe/London')) - Date.now();
+    await this.clockAt(Date.parse(momentOf(day, time, 'Europe/London')));
+  }
+
+  /** What the wall clock of the house says, in milliseconds since 1970. */
+  now(): number {
+    return Date.now() + this.#off;
+  }
+
+  /** The same, to the millisecond. */
+  async clockAt(ms: number): Promise<void> {
+    this.#off = ms - Date.now();
     this.#server?.stdin?.write(`clock ${this.#off}\n`);
     for (const context of this.#contexts) {
       for (const page of context.pages()) {

@@ -64,12 +64,21 @@ export class TabletHand {
 
   /** The clock goes on; a tablet that nobody touched meanwhile has locked, and somebody signs in again. */
   async clock(time: string, name: string, day = this.house.day): Promise<void> {
+    await this.#whileItLocks(name, () => this.house.clock(time, day));
+  }
+
+  /** The same, to the millisecond. */
+  async clockAt(ms: number, name: string): Promise<void> {
+    await this.#whileItLocks(name, () => this.house.clockAt(ms));
+  }
+
+  async #whileItLocks(name: string, turn: () => Promise<void>): Promise<void> {
     // A tablet that stands at its lock already does not begin anew: there is nothing to wait for.
     const stands = await this.page.getByRole('heading', { name: 'Who is there?' }).isVisible();
     if (!stands) {
       await this.page.evaluate(() => Object.assign(globalThis, { beforeTheLock: true }));
     }
-    await this.house.clock(time, day);
+    await turn();
     await this.awaken(name);
   }
 

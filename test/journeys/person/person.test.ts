@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { closePage, goTo, openRehearsal, type Rehearsal, violations } from '../browser.ts';
+import { Decider } from './decide.ts';
 
 let rehearsal: Rehearsal;
 let page: Page;
@@ -16,38 +17,16 @@ const open = async (me: string, path: string): Promise<void> => {
 const press = (name: string | RegExp) => page.getByRole('button', { name }).first().click();
 const pick = (name: string | RegExp) => page.getByRole('radio', { name }).check();
 const fill = (label: string, text: string) => page.getByLabel(label).fill(text);
+const decider = () => new Decider(page);
 const part = (name: string) => page.getByRole('region', { name });
 const count = async (): Promise<string> =>
   (await page.getByText(/^Question \d+ of \d+$/).textContent()) ?? '';
-/** Answers the question on the screen and goes on, by keyboard: Enter in the form. */
-const answer = async (label: string, text: string): Promise<void> => {
-  await fill(label, text);
-  await press('Go on');
-};
-
-async function told(): Promise<void> {
-  await answer('What is to be decided?', 'A swab of the nose, to see if she is ill.');
-  for (const box of await page.getByRole('checkbox').all()) await box.check();
-  await answer('What were they told, and how?', 'With the pictures, twice.');
-}
-
-async function doubted(): Promise<void> {
-  await pick(/There is a reason to doubt it/);
-  await press('Go on');
-  await answer('What was tried to help them decide?', 'Pictures, her sister, a quiet morning.');
-  await answer('Why is there a doubt?', 'She asked who died when shown the swab.');
-  for (const cannot of [true, false, true, false]) {
-    await pick(cannot ? /^They cannot$/ : /^They can$/);
-    await answer('In their words, or what they did', 'She said "kettle" and turned away.');
-  }
-}
-
 describe('a decision', () => {
   it('without capacity, by best interests: only what the path needs, and never filled in', async () => {
     await open('jonahmarsh', '/person/tamsinoake4/consent');
     expect(await violations(page)).toEqual([]);
-    await told();
-    await doubted();
+    await decider().told();
+    await decider().doubted();
     expect(await page.getByRole('radio', { checked: true }).count()).toBe(0);
     await pick(/They can make this decision now/);
     await press('Go on');
@@ -55,20 +34,9 @@ describe('a decision', () => {
       .getByRole('alert')
       .getByText(/does not fit what you wrote/)
       .waitFor();
-    await pick(/They cannot make this decision now/);
-    await press('Go on');
-    await answer('Why can they not do it?', 'Her dementia: she loses the thread within a minute.');
-    await pick(/Best interests decision/);
-    await press('Go on');
-    await answer('Could they decide later? Can it wait?', 'Not for this round.');
-    await answer('What do they feel, wish and believe?', 'She liked to be well for her sister.');
-    await answer(
-      'Who was asked, and what did they say?',
-      'Her sister and key worker: yes, gently.',
-    );
-    await answer('Which ways were weighed up?', 'No test; nose only; both. Nose only.');
-    await answer('On what terms?', 'With Pia, in her chair.');
-    await answer('What ends it at once?', 'Pulls her sleeve over her face.');
+    await decider().lacks(/Best interests decision/);
+    await decider().interests();
+    await decider().terms();
     await fill('Look at it again by', '2027-01-10');
     await fill('Ends on', '2027-02-10');
     await press('Go on');
@@ -77,31 +45,19 @@ describe('a decision', () => {
     await press('Keep the decision');
     const decision = part('Decision');
     await decision.getByText('A best interests decision was made.').waitFor();
-    await decision.getByText('Pulls her sleeve over her face.').waitFor();
+    await decision.getByText('Pulls her sleeve up.').waitFor();
     expect(await decision.getByText('loses the thread').count()).toBe(0);
   });
 
   it('by an attorney whose paper nobody saw: told, and held', async () => {
     await open('jonahmarsh', '/person/hesperlund7/consent');
-    await told();
-    await doubted();
-    await pick(/They cannot make this decision now/);
-    await press('Go on');
-    await answer('Why can they not do it?', 'Her dementia.');
-    await pick(/An attorney/);
-    await press('Go on');
-    await answer('Could they decide later? Can it wait?', 'No.');
-    await answer('What do they feel, wish and believe?', 'She trusts her son.');
-    await answer('Who was asked, and what did they say?', 'Her son: yes.');
-    await pick('I was only told of it');
-    await answer('Which paper gives the right?', 'A lasting power of attorney, by phone.');
-    await answer('Which ways were weighed up?', 'Nose only.');
-    await answer('On what terms?', 'After her walk.');
-    await answer('What ends it at once?', 'Looks at the door.');
-    await fill('Look at it again by', '2027-01-10');
-    await fill('Ends on', '2027-02-10');
-    await press('Go on');
-    await press('Keep the decision');
+    await decider().told();
+    await decider().doubted();
+    await decider().lacks(/An attorney/);
+    await decider().interests();
+    await decider().paper(false);
+    await decider().terms();
+    await decider().keep('2027-01-10', '2027-02-10');
     await part('Decision').getByText('Nobody has seen the paper').waitFor();
     await part('Tests now')
       .getByText(/Nobody has seen the paper/)
@@ -111,7 +67,7 @@ describe('a decision', () => {
 
   it('a draft is kept as it is typed, and turning back drops what the path no longer asks', async () => {
     await open('jonahmarsh', '/person/corwenvale1/consent');
-    await told();
+    await decider().told();
     await pick(/There is a reason to doubt it/);
     const long = await count();
     await pick(/They can decide/);

@@ -1,4 +1,5 @@
-import type { JSX } from 'preact';
+import type { JSX, RefObject } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { packOn } from '../../../care/consent/pack-on.ts';
 import type { Ask } from '../../../care/consent/path.ts';
 import { asksFor, lackAt } from '../../../care/consent/path.ts';
@@ -47,7 +48,8 @@ export function DecisionForm({ person }: { readonly person: PersonId }): JSX.Ele
 function OpenForm(data: PersonData & { readonly pack: RulePack }): JSX.Element {
   const { desk, words, person, today, pack } = data;
   const { deciding: say } = words;
-  const { tests } = policyOn(desk.home, today).policy;
+  const { tests, decisions } = policyOn(desk.home, today).policy;
+  const packUntil = decisions?.pack.until;
   const only = tests.length === 1 ? (tests[0]?.id ?? '') : '';
   const back = paths.person(person.id);
   const form = useForm<DecisionDraft>(emptyDecision(only, today), {
@@ -63,6 +65,7 @@ function OpenForm(data: PersonData & { readonly pack: RulePack }): JSX.Element {
   const at = Math.min(form.value.step, pages.length - 1);
   const page = pages[at] ?? { ask: 'read' };
   const test = tests.find(({ id }) => id === form.value.test)?.name ?? '';
+  const asked = useFocusOnNext(at);
   return (
     <>
       <PageHead title={say.title}>
@@ -76,10 +79,14 @@ function OpenForm(data: PersonData & { readonly pack: RulePack }): JSX.Element {
           </Notice>
           <InForce {...data} test={form.value.test} />
           <p class="soft">{say.law(pack.title, pack.version)}</p>
+          {packUntil !== undefined && packUntil < today && (
+            <Notice kind="look" title={words.policy.amend.packLate(packUntil)} />
+          )}
         </>
       )}
       <ErrorSummary problems={form.keep.problems} attempt={form.keep.attempt} />
       <form
+        ref={asked}
         class="record-form"
         noValidate
         onSubmit={(event) => {
@@ -126,6 +133,18 @@ function OpenForm(data: PersonData & { readonly pack: RulePack }): JSX.Element {
       recordDecision(home, { person: person.id, test: kind, answers: form.value, ...days }, doing),
     );
   }
+}
+
+/** Once somebody went on or back, the focus is on the question, not on the button that led there. */
+function useFocusOnNext(at: number): RefObject<HTMLFormElement> {
+  const form = useRef<HTMLFormElement>(null);
+  const before = useRef(at);
+  useLayoutEffect(() => {
+    if (before.current === at) return;
+    before.current = at;
+    form.current?.querySelector<HTMLElement>('input, textarea, select, h2')?.focus();
+  }, [at]);
+  return form;
 }
 
 const isAsk = (page: Page): page is Ask =>

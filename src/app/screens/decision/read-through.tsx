@@ -49,7 +49,7 @@ export function ReadThrough({
   });
   return (
     <>
-      <h2>{say.read}</h2>
+      <h2 tabIndex={-1}>{say.read}</h2>
       <p>{say.readLead}</p>
       <DetailList
         details={[

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { PersonId } from '../../../care/ids.ts';
 import { namesIn } from '../../desk/names.ts';
+import { SavePaper } from '../../paper/save-paper.tsx';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { PrintSheet } from '../../pieces/print/print-sheet.tsx';
@@ -17,7 +18,7 @@ export function BookletScreen({ person }: { readonly person: PersonId }): JSX.El
   const { easy, cards, whom, language } = data;
   return (
     <>
-      <Above {...data} />
+      <Above {...data} paper="booklet" />
       <article lang={language}>
         <h1 class="booklet-title">{easy.title(data.person.called)}</h1>
         {cards.map(({ card, picture }) => (
@@ -38,7 +39,7 @@ export function StoryScreen({ person }: { readonly person: PersonId }): JSX.Elem
   const names = namesIn(desk.home, words.refusals.somebody);
   return (
     <>
-      <Above {...data} />
+      <Above {...data} paper="story" />
       <div lang={language}>
         <PrintSheet
           service={desk.service.name}
@@ -61,7 +62,10 @@ export function StoryScreen({ person }: { readonly person: PersonId }): JSX.Elem
   );
 }
 
-function Above(data: EasyData): JSX.Element {
+function Above(data: EasyData & { readonly paper: 'booklet' | 'story' }): JSX.Element {
+  const { desk, easy, whom, person, paper, today } = data;
+  const { called } = person;
+  const made = new Date(desk.now());
   return (
     <>
       <PrintRow>
@@ -69,6 +73,7 @@ function Above(data: EasyData): JSX.Element {
           {data.words.easyRead.back}
         </Button>
       </PrintRow>
+      <SavePaper of={{ paper, called, whom, words: easy, made }} name={`${paper}-${today}`} />
       {!data.easy.checked && <Notice kind="look" title={data.easy.needsReader} />}
       <MissingPhotos {...data} />
       <LanguageChoice {...data} />

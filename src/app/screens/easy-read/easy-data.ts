@@ -6,6 +6,7 @@ import { stripFor } from '../../../care/easy-read/strip.ts';
 import type { EasyLanguage, EasyWords } from '../../../care/easy-read/words.ts';
 import { easyWords } from '../../../care/easy-read/words.ts';
 import type { PersonId, StaffId } from '../../../care/ids.ts';
+import { policyOn } from '../../../care/policy/in-force.ts';
 import { rounds } from '../../../care/rounds/round.ts';
 import type { Member } from '../../../care/staff/member.ts';
 import { memberOf } from '../../../care/staff/member.ts';
@@ -31,6 +32,7 @@ export function useEasy(id: PersonId): EasyData {
   const data = usePerson(id);
   const [language, setLanguage] = useState(picked);
   const { desk, plan, today } = data;
+  const { tests } = policyOn(desk.home, today).policy;
   const turn = turnsWith(desk.home, id).findLast(isOpen);
   const staff = pairOf(data, turn).map((each) => memberOf(desk.home, each));
   const whom: ForWhom = {
@@ -40,6 +42,7 @@ export function useEasy(id: PersonId): EasyData {
     helps: plan.text('helps'),
     stopSigns: plan.text('stop-signs'),
     staff: staff.map(({ called }) => called).filter((called) => called !== ''),
+    days: Math.max(1, ...tests.map(({ resultHours }) => Math.ceil(resultHours.value / 24))),
   };
   return {
     ...data,

@@ -3,13 +3,13 @@ import type { PersonDue } from '../../../care/record/due.ts';
 import { dueFor } from '../../../care/record/due.ts';
 import type { Refusal } from '../../../care/refusal.ts';
 import type { DueLine } from '../../../care/rounds/due.ts';
-import type { Reminder } from '../../../care/rounds/readiness.ts';
 import { sayRefusal } from '../../desk/say-refusal.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import type { Words } from '../../words/en.ts';
 import { paths, to } from '../paths.ts';
+import { sayReminder } from '../say-reminder.ts';
 import type { PersonData } from './person-data.ts';
 
 /** For each kind of test: due or not and by which rule, what holds it, and what to know beforehand. */
@@ -62,32 +62,6 @@ function dueLines(line: DueLine | undefined, words: Words): string[] {
       return [say.awaitingResult(line.excluded.since)];
     case undefined:
       return reasons;
-  }
-}
-
-function sayReminder(reminder: Reminder, words: Words): string {
-  const say = words.record.due;
-  switch (reminder.remind) {
-    case 'ask-consent':
-      return say.askConsent;
-    case 'no-plan':
-      return say.noPlan;
-    case 'plan-review-due':
-      return say.reviewDue(reminder.on);
-    case 'preparation':
-      return say.preparation(words.record.preparations[reminder.what], reminder.leadMinutes);
-    case 'photo-old':
-      return say.photoOld(reminder.since);
-    case 'nose-only':
-      return say.noseOnly;
-    case 'plan-clash':
-      return say.planClash;
-    case 'decision-review-due':
-      return say.decisionReview(reminder.on);
-    case 'document-not-seen':
-      return say.documentNotSeen;
-    case 'practice':
-      return say.practice(reminder.reached, reminder.of);
   }
 }
 

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { Forecast } from '../../../care/practice/forecast.ts';
 import { forecastFor } from '../../../care/practice/forecast.ts';
-import { practiceOf } from '../../../care/practice/practice.ts';
+import { practiceOf, stepTitle } from '../../../care/practice/practice.ts';
 import { rounds } from '../../../care/rounds/round.ts';
 import { memberOf } from '../../../care/staff/member.ts';
 import { Button } from '../../pieces/form/button.tsx';
@@ -29,7 +29,7 @@ export function PracticePart(data: PersonData): JSX.Element {
     );
   }
   const { next, steps, sessions, ready } = practice;
-  const title = (id: string) => steps.find(({ step }) => step === id)?.title ?? id;
+  const title = (id: string) => stepTitle(desk.home, id);
   return (
     <Part title={words.record.parts.practice} action={amend}>
       <p>

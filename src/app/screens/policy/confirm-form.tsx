@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { policiesKnown } from '../../../care/policy/in-force.ts';
 import type { Policy } from '../../../care/policy/policy.ts';
 import type { Day } from '../../../care/time.ts';
 import { confirmPolicy } from '../../../procedures/supplies.ts';
@@ -40,7 +41,7 @@ function OpenForm(): JSX.Element {
     { policy: '', from: todayOf(desk) },
     { title: say.title, back: paths.policy },
   );
-  const { policies } = desk.home.service;
+  const policies = policiesKnown(desk.home);
   const picked = policies.find((policy) => policyKey(policy) === form.value.policy);
   return (
     <RecordForm

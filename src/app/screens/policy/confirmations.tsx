@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { FactOf } from '../../../care/catalogue.ts';
+import { policiesKnown } from '../../../care/policy/in-force.ts';
 import { historyOf } from '../../../care/record/history.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
@@ -29,7 +30,7 @@ export function Confirmations(): JSX.Element | null {
   );
 
   function nameOf({ data }: FactOf<'policy.confirmed'>): string {
-    const carried = desk.home.service.policies.find(
+    const carried = policiesKnown(desk.home).find(
       ({ policy, version }) => policy === data.policy && version === data.version,
     );
     return say.confirmation(carried?.title ?? data.policy, data.version, data.from);

@@ -226,6 +226,13 @@ function decidingRows({ decisions }: Policy, words: Words): PolicyRow[] {
   return [
     row(['pack', say.pack], decisions.pack, { words, say: title }),
     row(['longest', say.longest], decisions.longestDays, { words, say: words.policy.days }),
+    ...(decisions.reviewWithinDays === undefined
+      ? []
+      : [
+          row(['within', say.reviewWithin], decisions.reviewWithinDays, {
+            ...{ words, say: words.policy.days },
+          }),
+        ]),
     row(['late', say.late], decisions.holdPastReview, yes),
     row(['paper', say.paper], decisions.holdUntilDocumentSeen, yes),
     ...decisions.packs.map(({ pack, title: value, version, source, jurisdiction }) => ({

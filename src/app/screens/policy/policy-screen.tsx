@@ -43,6 +43,12 @@ export function PolicyScreen(): JSX.Element {
       {mayAs(desk, 'manager') ? (
         <div class="button-row">
           <Button href={to(paths.confirmPolicy)}>{say.confirm}</Button>
+          {policy.practice !== undefined && (
+            <Button href={to(paths.amendLadder)}>{say.amend.ladder}</Button>
+          )}
+          {policy.decisions !== undefined && (
+            <Button href={to(paths.amendDeciding)}>{say.amend.deciding}</Button>
+          )}
         </div>
       ) : (
         <p class="soft">{keeping.managerOnly}</p>

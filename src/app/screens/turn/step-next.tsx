@@ -2,6 +2,8 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Pair } from '../../../care/custody/turn.ts';
 import { preparationsFor } from '../../../care/rounds/preparations.ts';
+import type { Reminder } from '../../../care/rounds/readiness.ts';
+import { readinessOf } from '../../../care/rounds/readiness.ts';
 import { sitesOn } from '../../../care/support/plan.ts';
 import { tabletTouched, tabletWiped } from '../../../procedures/plan-round.ts';
 import { preparationDone } from '../../../procedures/record-consent.ts';
@@ -9,9 +11,11 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { useAct } from '../../desk/use-act.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { Button } from '../../pieces/form/button.tsx';
+import { Notice } from '../../pieces/list/notice.tsx';
 import { Dialog } from '../../pieces/page/dialog.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { paths, to } from '../paths.ts';
+import { sayReminder } from '../say-reminder.ts';
 import { PairPicker } from './pair-picker.tsx';
 import type { TurnData } from './turn-data.ts';
 import { pairFor } from './turn-data.ts';
@@ -59,8 +63,31 @@ export function StepNext({ data, turnAct }: NextProps): JSX.Element {
         </BigButton>
       }
     >
+      <Told data={data} />
       <PlanLines data={data} />
     </TurnFrame>
+  );
+}
+
+/** What of the record is not as it should be, where policy lets the turn begin all the same. */
+const TOLD = new Set<Reminder['remind']>([
+  ...(['no-plan', 'plan-review-due', 'plan-clash', 'photo-old'] as const),
+  ...(['decision-review-due', 'document-not-seen', 'practice'] as const),
+]);
+
+function Told({ data }: Pick<NextProps, 'data'>): JSX.Element | null {
+  const desk = useDesk();
+  const words = useWords();
+  const { round, person } = data;
+  const when = { test: round.planned.data.test, on: todayOf(desk), round: round.id };
+  const told = readinessOf(desk.home, person.id, when).reminders.filter(({ remind }) =>
+    TOLD.has(remind),
+  );
+  if (told.length === 0) return null;
+  return (
+    <Notice kind="look" title={words.turn.next.told}>
+      {told.map((each) => sayReminder(each, words)).join(' ')}
+    </Notice>
   );
 }
 

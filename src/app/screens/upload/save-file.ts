@@ -1,6 +1,6 @@
 /** Hands a file to the browser to be saved; nothing leaves the tablet by itself. */
-export function saveFile(bytes: Uint8Array<ArrayBuffer>, name: string): void {
-  const url = URL.createObjectURL(new Blob([bytes], { type: 'text/csv' }));
+export function saveFile(bytes: Uint8Array<ArrayBuffer>, name: string, type = 'text/csv'): void {
+  const url = URL.createObjectURL(new Blob([bytes], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

@@ -140,6 +140,7 @@ export function decidingWords({ dates, list }: LanguageTools) {
       known: 'Laws that can be followed',
       version: (title: string, version: number) => `${title} (${version})`,
       longest: 'A decision holds at most',
+      reviewWithin: 'Its review is within',
       late: 'Past its review holds the swab',
       paper: 'A paper not seen holds the swab',
       planLate: 'A plan past its review holds the swab',

@@ -26,6 +26,14 @@ export function easyReadWords({ dates, list }: LanguageTools) {
     foot: 'Pictures and words are ours. Your policy and your doctor come first.',
     photoMissing: (who: readonly string[]) => `No photo yet of ${list(who)}.`,
     noVoice: 'This tablet has no voice for that language.',
+    pdf: {
+      save: 'Save as PDF',
+      making: 'It is being made.',
+      saved: 'Saved. The file stays on this tablet until somebody takes it off.',
+      failed: 'It could not be made. Try again, or print this page.',
+      letters: (missing: readonly string[]) =>
+        `A PDF has no sign for ${list(missing)}. Print this page instead.`,
+    },
     readers,
     sites,
     letters: 'Letters',

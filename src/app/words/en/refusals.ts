@@ -43,6 +43,7 @@ export function refusalWords({ dates, list }: LanguageTools) {
     noRulePack: 'The rules in force name no law for decisions. Ask the manager.',
     decisionTooLong: (days: number) => `The rules let a decision hold for ${days} days at most.`,
     reviewOutside: 'Look at it again while it holds: after it starts, before it ends.',
+    reviewTooLate: (days: number) => `The rules ask for a review within ${days} days.`,
     noLadder: 'The rules in force have no steps of practice. Ask the manager.',
     practiceNotAsked: (person: string) => `${person}'s plan asks for no practice.`,
     sharingNotAgreed: (person: string) =>

@@ -58,6 +58,7 @@ export function turnWords({ dates, plural }: LanguageTools) {
       change: 'Change the pair',
       swabber: 'Who swabs?',
       recorder: 'Who records?',
+      told: 'Look at the record after this.',
       changedMind: (name: string) => `${name} came and asked for it`,
       other: 'Somebody else first',
     },

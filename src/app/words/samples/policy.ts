@@ -16,6 +16,17 @@ export const policySamples: Samples['policy'] = {
   sourceUntil: ['The kit.', day, day],
   confirmation: ['Swab rounds', 1, day],
   groups: { test: ['Virus swab'], kit: ['Single swab kit'] },
+  amend: {
+    stepOf: [2, 7],
+    titleOf: [2],
+    minutesOf: [2],
+    up: ['Hold a swab'],
+    down: ['Hold a swab'],
+    removeOf: ['Hold a swab'],
+    movedTo: ['Hold a swab', 2],
+    removed: ['Hold a swab'],
+    packLate: [day],
+  },
   rows: {
     laboratoryIs: ['The laboratory', '01632 960 101', '08:00', '18:00'],
     openDays: [['Monday', 'Tuesday']],

@@ -19,6 +19,7 @@ export const refusalSamples: Samples['refusals'] = {
   planReviewDue: ['Cor', day],
   planInConflict: ['Cor'],
   decisionTooLong: [365],
+  reviewTooLate: [90],
   practiceNotAsked: ['Cor'],
   sharingNotAgreed: ['Cor'],
   cautionUnanswered: ['Cor', 'takes a blood thinner'],

@@ -19,7 +19,8 @@ export function english() {
     tube: () => 'The tip goes in a tube.',
     done: () => 'All done. Well done.',
     reward: ({ reward }) => `Then: ${sentence(reward)}`,
-    wait: () => 'Now we wait. It can take three days.',
+    wait: ({ days }) =>
+      `Now we wait. It can take ${days === 1 ? 'a day' : `${inWords(days)} days`}.`,
     result: () => 'We tell you what the test said.',
     room: () => 'If you are ill, you stay in your room for some days. We come to you.',
     fault: () => 'It is not your fault.',
@@ -69,6 +70,9 @@ export function english() {
     questions: 'Ask me any time.',
   };
 }
+
+const NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const inWords = (count: number): string => NUMBERS[count - 1] ?? String(count);
 
 export const both = (names: readonly string[], and: string): string =>
   names.length < 2

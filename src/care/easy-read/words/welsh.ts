@@ -23,7 +23,7 @@ export function welsh(): ReturnType<typeof english> {
       tube: () => 'Mae’r blaen yn mynd i diwb.',
       done: () => 'Dyna ni. Da iawn.',
       reward: ({ reward }) => `Wedyn: ${sentence(reward)}`,
-      wait: () => 'Nawr rydyn ni’n aros. Gall gymryd tri diwrnod.',
+      wait: ({ days }) => `Nawr rydyn ni’n aros. Gall gymryd ${diwrnodau(days)}.`,
       result: () => 'Byddwn ni’n dweud beth ddywedodd y prawf.',
       room: () => 'Os wyt ti’n sâl, byddi di’n aros yn dy ystafell. Byddwn ni’n dod atat ti.',
       fault: () => 'Nid dy fai di yw hyn.',
@@ -68,4 +68,10 @@ export function welsh(): ReturnType<typeof english> {
     when: (day) => `Roedd y prawf ar ${day}.`,
     questions: 'Gofynna i mi unrhyw bryd.',
   };
+}
+
+/** Days, counted; the word softens after two, and stands in the plural after higher numbers. */
+function diwrnodau(count: number): string {
+  const few = ['diwrnod', 'dau ddiwrnod', 'tri diwrnod', 'pedwar diwrnod'];
+  return few[count - 1] ?? `${count} o ddiwrnodau`;
 }
