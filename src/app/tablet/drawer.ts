@@ -1,6 +1,6 @@
 import type { LedgerStore } from '../../ledger/store.ts';
-import type { Cipher } from '../../ledger/stores/browser/cipher.ts';
 import { base64url, fromBase64url } from './base64url.ts';
+import type { Cipher } from './world.ts';
 
 /** Small texts that stay on this tablet alone, sealed with its key: beside the ledger, never in it. */
 export interface Drawer {

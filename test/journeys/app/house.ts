@@ -92,11 +92,6 @@ export class House {
     await this.clockAt(Date.parse(momentOf(day, time, 'Europe/London')));
   }
 
-  /** What the wall clock of the house says, in milliseconds since 1970. */
-  now(): number {
-    return Date.now() + this.#off;
-  }
-
   /** The same, to the millisecond. */
   async clockAt(ms: number): Promise<void> {
     this.#off = ms - Date.now();
