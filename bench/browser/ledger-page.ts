@@ -1,11 +1,15 @@
+import { openDB } from 'idb';
+import { breather } from '../../src/app/tablet/breathe.ts';
 import { workNow } from '../../src/care/now/now.ts';
+import { lookFurther } from '../../src/care/quality/findings.ts';
 import type { Instant } from '../../src/care/time.ts';
+import { firstLook } from '../../src/ledger/first-look.ts';
 import { pureHash } from '../../src/ledger/hash.ts';
 import { CHAIN_START } from '../../src/ledger/ids.ts';
-import { firstPart, Replica } from '../../src/ledger/replica.ts';
+import { Replica } from '../../src/ledger/replica.ts';
 import { aesCipher, importTabletKey } from '../../src/ledger/stores/browser/cipher.ts';
 import { BrowserStore } from '../../src/ledger/stores/browser/store.ts';
-import { homeFold, NOW_PART, readStored } from '../../src/procedures/home-fold.ts';
+import { homeFold, readStored } from '../../src/procedures/home-fold.ts';
 import history from '../../test/histories/home-2026-11.jsonl?raw';
 import { realFacts } from '../ledger/real-facts.ts';
 import { realService, service } from '../ledger/service.ts';
@@ -15,10 +19,11 @@ const fold = homeFold(realService);
 /** The clock stands still there: what is due is the same on every run. */
 const NOW = '2031-11-20T10:00:00.000Z' as Instant;
 
-async function open(): Promise<BrowserStore> {
-  const cipher = aesCipher(await importTabletKey(new Uint8Array(32).fill(9)), 'T0000001');
-  return BrowserStore.open({ name: 'bench', service, format: 1, cipher });
-}
+const cipherOf = async () =>
+  aesCipher(await importTabletKey(new Uint8Array(32).fill(9)), 'T0000001');
+
+const open = async (): Promise<BrowserStore> =>
+  BrowserStore.open({ name: 'bench', service, format: 1, cipher: await cipherOf() });
 
 async function fill(count: number): Promise<number> {
   const store = await open();
@@ -34,27 +39,65 @@ async function fill(count: number): Promise<number> {
   return (await navigator.storage.estimate()).usage ?? 0;
 }
 
-const replicaOf = async () => Replica.open({ store: await open(), fold, read: readStored });
+const read = readStored;
 
-async function openWhole(): Promise<number> {
-  const began = performance.now();
-  const replica = await replicaOf();
-  const took = performance.now() - began;
-  if (replica.at.position === 0) throw new Error('nothing was read');
-  return took;
+/** What the tablet does until somebody can read what needs them, and then until a touch is decided upon. */
+export interface Opened {
+  /** ms to the list of what needs somebody, from what holds and what is recent. */
+  readonly first: number;
+  /** ms until every fact is folded: a touch waits for it. */
+  readonly whole: number;
+  /** ms until the findings of every year are worked out too, and the screen is drawn from the whole. */
+  readonly findings: number;
+  /** The longest task that held up the page after the first screen, ms; 0 when none took 50. */
+  readonly longest: number;
 }
 
-async function openFirst(): Promise<number> {
+async function openHome(): Promise<Opened> {
+  const held: number[] = [];
+  const watch = new PerformanceObserver((list) => {
+    for (const { duration } of list.getEntries()) held.push(duration);
+  });
   const began = performance.now();
-  const text = await firstPart(await open(), fold.fold, NOW_PART);
-  if (text === undefined) throw new Error('no snapshot');
-  const work = workNow(fold.decode({ [NOW_PART]: text }), NOW);
-  if (work.length === 0) throw new Error('nothing to do');
-  return performance.now() - began;
+  const store = await open();
+  const early = await firstLook({ store, fold, read });
+  if (workNow(early, NOW).length === 0) throw new Error('nothing to do');
+  const first = performance.now() - began;
+  watch.observe({ type: 'longtask' });
+  const breathe = breather(() => performance.now());
+  const replica = await Replica.open({ store, fold, read, breathe });
+  if (replica.at.position === 0) throw new Error('nothing was read');
+  const whole = performance.now() - began;
+  while (lookFurther(replica.state, 1)) await breathe();
+  const findings = performance.now() - began;
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  watch.disconnect();
+  return { first, whole, findings, longest: Math.max(0, ...held) };
+}
+
+/** The floor: the same blocks read, opened and parsed as text, with nothing made of them. */
+async function readOnly(): Promise<number> {
+  const cipher = await cipherOf();
+  const db = await openDB('bench');
+  const began = performance.now();
+  const [decoder, numbers] = [new TextDecoder(), await db.getAllKeys('log')];
+  let facts = 0;
+  for (let from = 0; from < numbers.length; from += 4) {
+    const range = IDBKeyRange.bound(from, from + 3);
+    const records = (await db.getAll('log', range)) as { sealed: Uint8Array<ArrayBuffer> }[];
+    const plain = await Promise.all(
+      records.map(({ sealed }, i) => cipher.open(sealed, `log/${from + i}`)),
+    );
+    for (const bytes of plain) {
+      const [columns = '', bodies = '', records = ''] = decoder.decode(bytes).split('\n');
+      facts += [columns, bodies, records].map((line) => JSON.parse(line) as unknown).length;
+    }
+  }
+  return facts === 0 ? Number.NaN : performance.now() - began;
 }
 
 async function save(): Promise<number> {
-  const replica = await replicaOf();
+  const replica = await Replica.open({ store: await open(), fold, read });
   const began = performance.now();
   if (!(await replica.save())) throw new Error('not saved');
   return performance.now() - began;
@@ -79,6 +122,6 @@ function parseOnly(count: number): number {
 }
 
 Object.assign(globalThis, {
-  bench: { fill, openWhole, openFirst, save, appendOne, parseOnly },
+  bench: { fill, openHome, readOnly, save, appendOne, parseOnly },
   ready: true,
 });

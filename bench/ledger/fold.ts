@@ -6,12 +6,13 @@ import { findings } from '../../src/care/quality/findings.ts';
 import type { Instant } from '../../src/care/time.ts';
 import { append } from '../../src/ledger/append.ts';
 import { enrol } from '../../src/ledger/enrol.ts';
+import { firstLook } from '../../src/ledger/first-look.ts';
 import { CHAIN_START, type DeviceId, type StaffId } from '../../src/ledger/ids.ts';
-import { firstPart, Replica } from '../../src/ledger/replica.ts';
+import { Replica } from '../../src/ledger/replica.ts';
 import { nodeHash } from '../../src/ledger/stores/sqlite/node-hash.ts';
 import { openSqlite } from '../../src/ledger/stores/sqlite/open.ts';
 import { verifyStore } from '../../src/ledger/verify.ts';
-import { homeFold, NOW_PART, readStored } from '../../src/procedures/home-fold.ts';
+import { homeFold, readStored } from '../../src/procedures/home-fold.ts';
 import { realFacts } from './real-facts.ts';
 import { realService, service } from './service.ts';
 
@@ -69,13 +70,12 @@ try {
       `  heap of the state: ${Math.round((process.memoryUsage().heapUsed - heap) / 1e6)} MB`,
     );
   await timed('conclude the envelopes, all lines', () => Promise.resolve(replica.findings()));
+  await timed('first look, from the log', () => firstLook(options));
   await timed('save a snapshot', () => replica.save());
-  const early = await timed('first part of the snapshot', async () =>
-    fold.decode({ [NOW_PART]: (await firstPart(again, fold.fold, NOW_PART)) ?? '[]' }),
-  );
+  const early = await timed('first look, from the snapshot', () => firstLook(options));
   const last = log.at(-1)?.arrived as string as Instant;
   await timed('  what needs somebody now, from it', () => Promise.resolve(workNow(early, last)));
-  await timed('fold from the snapshot', () => Replica.open(options));
+  await timed('fold with the snapshot', () => Replica.open(options));
   await timed('every finding of the home, the first time', () =>
     Promise.resolve(findings(replica.state)),
   );

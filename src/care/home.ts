@@ -2,6 +2,7 @@ import type { Fact, FactOf, Kind } from './catalogue.ts';
 import { catalogue, readFact } from './catalogue.ts';
 import type { FactId } from './ids.ts';
 import type { Filing, Shelf } from './kind.ts';
+import { Places } from './places.ts';
 import type { Policy } from './policy/policy.ts';
 import type { Zone } from './time.ts';
 
@@ -9,6 +10,12 @@ import type { Zone } from './time.ts';
 interface Bag {
   readonly facts: Fact[];
   version: number;
+  /** What was concluded from them, each with the version that it was concluded from. */
+  readonly kept: (Kept | undefined)[];
+}
+interface Kept {
+  readonly version: number;
+  readonly value: unknown;
 }
 
 /** What a service is, besides its facts. */
@@ -30,7 +37,7 @@ export interface Home {
   /** Facts this program cannot read: kept, listed, never guessed at. */
   readonly unreadable: Map<FactId, { kind: string; device: string; seq: number }>;
   /** Bags that changed since the findings were last worked out (quality/findings). */
-  readonly touched: Set<`${Shelf} ${string}`>;
+  readonly touched: Places;
   /** Grows with every change: what is worked out from the whole home is remembered by it. */
   version: number;
 }
@@ -40,7 +47,7 @@ export const emptyHome = (service: Service): Home => ({
   known: new Map(),
   shelves: new Map(),
   unreadable: new Map(),
-  touched: new Set(),
+  touched: new Places(),
   version: 0,
 });
 
@@ -60,7 +67,7 @@ export function file(home: Home, stored: Parameters<typeof readFact>[0]): void {
   home.version += 1;
   const { kind, device, seq } = stored;
   home.unreadable.set(stored.id, { kind, device, seq });
-  home.touched.add(`finding unreadable:${stored.id}`);
+  home.touched.add('finding', `unreadable:${stored.id}`);
 }
 
 /** Files what `readFact` has read already, here or before it was kept: it is not checked twice. */
@@ -70,7 +77,7 @@ export function fileRead(home: Home, fact: Fact): void {
   home.known.set(fact.id, fact);
   for (const [shelf, key] of filing(fact)) {
     insert(bagFor(home, shelf, key), fact);
-    home.touched.add(`${shelf} ${key}`);
+    home.touched.add(shelf, key);
   }
 }
 
@@ -79,10 +86,10 @@ export const filing = (fact: Fact): Filing =>
   (catalogue[fact.kind].files as (data: unknown) => Filing)(fact.data);
 
 function bagFor(home: Home, shelf: Shelf, key: string): Bag {
-  const bags = home.shelves.get(shelf) ?? new Map<string, Bag>();
-  if (bags.size === 0) home.shelves.set(shelf, bags);
-  const bag = bags.get(key) ?? { facts: [], version: 0 };
-  if (bag.version === 0) bags.set(key, bag);
+  let bags = home.shelves.get(shelf);
+  if (bags === undefined) home.shelves.set(shelf, (bags = new Map<string, Bag>()));
+  let bag = bags.get(key);
+  if (bag === undefined) bags.set(key, (bag = { facts: [], version: 0, kept: [] }));
   return bag;
 }
 
@@ -114,6 +121,9 @@ export const factsIn = (home: Home, shelf: Shelf, key: string): readonly Fact[] 
 export const keysOn = (home: Home, shelf: Shelf): Iterable<string> =>
   home.shelves.get(shelf)?.keys() ?? [];
 
+/** Every conclusion has a place of its own in the bags. */
+let places = 0;
+
 /**
  * Makes a conclusion from one bag that is worked out once and remembered until the bag changes.
  * `conclude` may read nothing but the facts it is given.
@@ -122,14 +132,14 @@ export function concluding<T, Id extends string = string>(
   shelf: Shelf,
   conclude: (facts: readonly Fact[], id: Id) => T,
 ): (home: Home, id: Id) => T {
-  const remembered = new WeakMap<Bag, { version: number; value: T }>();
+  const place = places++;
   return (home, id) => {
     const bag = home.shelves.get(shelf)?.get(id);
     if (bag === undefined) return conclude(NONE, id);
-    const last = remembered.get(bag);
-    if (last?.version === bag.version) return last.value;
+    const last = bag.kept[place];
+    if (last?.version === bag.version) return last.value as T;
     const value = conclude(bag.facts, id);
-    remembered.set(bag, { version: bag.version, value });
+    bag.kept[place] = { version: bag.version, value };
     return value;
   };
 }
@@ -149,19 +159,26 @@ export function concludingWhole<T>(conclude: (home: Home) => T): (home: Home) =>
 export const ofKind = <K extends Kind>(facts: readonly Fact[], kind: K): FactOf<K>[] =>
   facts.filter((fact): fact is FactOf<K> & Fact => fact.kind === kind);
 
-/** Ids that some fact among these stands in for. */
+const NOTHING: ReadonlySet<FactId> = new Set();
+
+/** Ids that some fact among these stands in for; nearly always none. */
 export function replacedBy(facts: readonly Fact[]): ReadonlySet<FactId> {
-  const ids = new Set<FactId>();
+  let ids: Set<FactId> | undefined;
   for (const fact of facts) {
-    if ('replaces' in fact.data) for (const id of fact.data.replaces ?? []) ids.add(id);
+    const { replaces } = fact.data as { readonly replaces?: readonly FactId[] };
+    if (replaces === undefined) continue;
+    ids ??= new Set();
+    for (const id of replaces) ids.add(id);
   }
-  return ids;
+  return ids ?? NOTHING;
 }
 
 /** Facts of a kind that nothing has replaced, oldest first. Two with different content are a clash. */
 export function standing<K extends Kind>(facts: readonly Fact[], kind: K): FactOf<K>[] {
+  const all = ofKind(facts, kind);
+  if (all.length === 0) return all;
   const replaced = replacedBy(facts);
-  return ofKind(facts, kind).filter((fact) => !replaced.has(fact.id));
+  return replaced.size === 0 ? all : all.filter((fact) => !replaced.has(fact.id));
 }
 
 /** What is shown while several stand: the last in physical time. */

@@ -2,6 +2,7 @@ import canonicalize from 'canonicalize';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { canonical, canonicalText, readCanonical } from './canonical.ts';
+import { plainlyCanonical } from './canonical-scan.ts';
 import { chainValue } from './chain.ts';
 import { pureHash } from './hash.ts';
 import { base64url, CHAIN_START, type DeviceId, type FactId, type Instant } from './ids.ts';
@@ -43,6 +44,71 @@ describe('canonical text', () => {
         expect(canonicalText(JSON.parse(written))).toBe(written);
       }),
     );
+  });
+
+  test('a text that is plainly canonical is canonical, whatever was done to it', () => {
+    const plain = fc.string({
+      unit: fc.constantFrom('a', 'B', '7', '-', '_', ' ', ':', '{', '}', '[', ']', ','),
+      maxLength: 9,
+    });
+    const { any } = fc.letrec((tie) => ({
+      any: fc.oneof(
+        { maxDepth: 9 },
+        fc.constantFrom(null, true, false, 0, -7, 123456789012345),
+        plain,
+        fc.array(tie('any'), { maxLength: 3 }),
+        fc.dictionary(key, tie('any'), { maxKeys: 3, noNullPrototype: true }),
+      ),
+    }));
+    const slip = fc.record({
+      at: fc.double({ min: 0, max: 1, noNaN: true }),
+      cut: fc.integer({ min: 0, max: 2 }),
+      put: fc.constantFrom(
+        '',
+        ' ',
+        '0',
+        '-',
+        '1.0',
+        'e',
+        '"',
+        ',',
+        '{',
+        '}',
+        '[',
+        'null',
+        '\\u0041',
+        'é',
+        '"a":1,',
+      ),
+    });
+    const canonicalAfterAll = (text: string): boolean => {
+      try {
+        const again = canonical(JSON.parse(text));
+        return again.ok && again.text === text;
+      } catch {
+        return false;
+      }
+    };
+    let plainly = 0;
+    let refused = 0;
+    fc.assert(
+      fc.property(any, fc.option(slip), (v, change) => {
+        const made = canonical(v);
+        const text = made.ok ? made.text : JSON.stringify(v);
+        const at = Math.floor((change?.at ?? 0) * text.length);
+        const slipped = change
+          ? text.slice(0, at) + change.put + text.slice(at + change.cut)
+          : text;
+        const plain = plainlyCanonical(slipped);
+        if (plain) expect([slipped, canonicalAfterAll(slipped)]).toEqual([slipped, true]);
+        else if (!canonicalAfterAll(slipped)) refused += 1;
+        if (plain) plainly += 1;
+        if (change === null && made.ok) expect([text, plain]).toEqual([text, true]);
+      }),
+      { numRuns: 3000 },
+    );
+    expect(plainly).toBeGreaterThan(500);
+    expect(refused).toBeGreaterThan(500);
   });
 
   test('what has no place in the subset is refused by name', () => {

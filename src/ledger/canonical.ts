@@ -1,3 +1,5 @@
+import { MAX_DEPTH, plainlyCanonical } from './canonical-scan.ts';
+
 /**
  * Canonical text: RFC 8785 (JSON Canonicalization Scheme) on the subset the ledger admits, so that
  * one value has one text on every engine. Numbers are safe integers without -0; strings have no
@@ -8,7 +10,6 @@ export interface JsonObject {
   readonly [key: string]: Json;
 }
 
-const MAX_DEPTH = 8;
 const KEY = /^[a-z][A-Za-z0-9]*$/;
 /** Anything but printable ASCII without quote and backslash, which stands for itself. */
 const needsCare = /[^ !#-[\]-~]/;
@@ -106,6 +107,7 @@ export function readCanonical(text: string): CanonicalRead {
   } catch {
     return { ok: false, reason: 'not-json', detail: `${text.length} characters` };
   }
+  if (plainlyCanonical(text)) return { ok: true, value };
   const again = canonical(value);
   if (!again.ok) return again;
   if (again.text === text) return { ok: true, value };

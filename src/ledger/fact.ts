@@ -102,7 +102,7 @@ export function factOf(
 ): LedgerFact {
   const { written, receipt } = from;
   const record = written.private;
-  return {
+  const fact: Growing<LedgerFact> = {
     id: written.id,
     kind: body.kind,
     v: body.v,
@@ -116,14 +116,17 @@ export function factOf(
     prev: body.prev,
     seen: body.seen,
     size: from.size,
-    ...(record !== undefined && { private: (JSON.parse(record) as { value: Json }).value }),
-    ...(record === undefined && body.private !== undefined && { hidden: true }),
-    ...(receipt && {
-      position: receipt.position,
-      arrived: receipt.arrived,
-      via: receipt.via,
-      skew: receipt.skew,
-      chain: receipt.chain,
-    }),
   };
+  // Added one by one: a spread of each would cost as much as its parsing.
+  if (record !== undefined) fact.private = (JSON.parse(record) as { value: Json }).value;
+  else if (body.private !== undefined) fact.hidden = true;
+  if (receipt === undefined) return fact;
+  fact.position = receipt.position;
+  fact.arrived = receipt.arrived;
+  fact.via = receipt.via;
+  fact.skew = receipt.skew;
+  fact.chain = receipt.chain;
+  return fact;
 }
+
+type Growing<T> = { -readonly [K in keyof T]: T[K] };

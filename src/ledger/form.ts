@@ -56,7 +56,12 @@ export function checkForm(offered: Offered, context: FormContext): Checked | For
   const record = readPrivate(offered.private, body.body, context.hash);
   if (!record.ok) return record;
   const id = context.hash(body.text) as FactId;
-  return { ok: true, body: body.body, written: { id, body: body.text, ...record.text } };
+  // Written out: a spread of each fact costs as much as its hash.
+  const written =
+    record.text === undefined
+      ? { id, body: body.text }
+      : { id, body: body.text, private: record.text };
+  return { ok: true, body: body.body, written };
 }
 
 /** Every fact of a batch, or the first that is refused and its index. */
@@ -101,12 +106,16 @@ const required = [
   'service',
   'v',
 ];
-const allowed = new Set([...required, 'private', 'with']);
+const optional = ['private', 'with'];
+const allowed = new Set([...required, ...optional]);
 
 function keyFault(body: JsonObject): Fault {
-  for (const key of required) if (!(key in body)) return ['missing-key', key];
-  for (const key of Object.keys(body)) if (!allowed.has(key)) return ['unknown-key', key];
-  return undefined;
+  const keys = Object.keys(body);
+  const unknown = keys.find((key) => !allowed.has(key));
+  const more = optional.filter((key) => key in body).length;
+  if (unknown === undefined && keys.length === required.length + more) return undefined;
+  const missing = required.find((key) => !(key in body));
+  return missing === undefined ? ['unknown-key', unknown ?? ''] : ['missing-key', missing];
 }
 
 const KIND = /^[a-z][A-Za-z0-9]*(?:[.-][A-Za-z0-9]+)*$/;
@@ -118,34 +127,44 @@ const isWith = (staff: unknown): boolean =>
   staff.length >= 1 &&
   staff.length <= MAX_WITH &&
   staff.every(isStaffId) &&
-  new Set(staff).size === staff.length;
+  (staff.length === 1 || new Set(staff).size === staff.length);
 
-const fields: readonly (readonly [string, FormReason, (value: unknown) => boolean])[] = [
-  ['device', 'bad-device', isDeviceId],
-  ['seq', 'bad-seq', isCount],
-  ['prev', 'bad-link', isFactId],
-  ['seen', 'bad-link', isChainValue],
-  ['at', 'bad-instant', isInstant],
-  ['off', 'bad-offset', (off) => typeof off === 'number'],
-  ['by', 'bad-staff', isStaffId],
-  ['with', 'bad-staff', (staff) => staff === undefined || isWith(staff)],
-  ['kind', 'bad-kind', isKind],
-  ['v', 'bad-version', isCount],
-  ['data', 'bad-data', isObject],
-  ['private', 'bad-private-hash', (hash) => hash === undefined || isFactId(hash)],
+interface Field {
+  readonly key: string;
+  readonly reason: FormReason;
+  readonly fits: (value: unknown) => boolean;
+}
+const field = (key: string, reason: FormReason, fits: Field['fits']): Field => ({
+  key,
+  reason,
+  fits,
+});
+const fields: readonly Field[] = [
+  field('device', 'bad-device', isDeviceId),
+  field('seq', 'bad-seq', isCount),
+  field('prev', 'bad-link', isFactId),
+  field('seen', 'bad-link', isChainValue),
+  field('at', 'bad-instant', isInstant),
+  field('off', 'bad-offset', (off) => typeof off === 'number'),
+  field('by', 'bad-staff', isStaffId),
+  field('with', 'bad-staff', (staff) => staff === undefined || isWith(staff)),
+  field('kind', 'bad-kind', isKind),
+  field('v', 'bad-version', isCount),
+  field('data', 'bad-data', isObject),
+  field('private', 'bad-private-hash', (hash) => hash === undefined || isFactId(hash)),
 ];
 
 function fieldFault(body: JsonObject, service: ServiceId): Fault {
   if (body['service'] !== service) return ['other-service', shown(body['service'])];
-  for (const [key, reason, fits] of fields)
-    if (!fits(body[key])) return [reason, `${key}: ${shown(body[key])}`];
-  return undefined;
+  const wrong = fields.find(({ key, fits }) => !fits(body[key]));
+  return wrong && [wrong.reason, `${wrong.key}: ${shown(body[wrong.key])}`];
 }
 
-type PrivateRead = { readonly ok: true; readonly text: { readonly private?: string } };
+type PrivateRead = { readonly ok: true; readonly text: string | undefined };
+const noRecord: PrivateRead = { ok: true, text: undefined };
 
 function readPrivate(record: unknown, body: Body, hash: Hash): PrivateRead | FormRefusal {
-  if (record === undefined || record === null) return { ok: true, text: {} };
+  if (record === undefined || record === null) return noRecord;
   if (typeof record !== 'string') return refuse('private-not-text', typeof record);
   if (body.private === undefined) return refuse('private-unasked', body.kind);
   if (longerThan(record, MAX_PRIVATE))
@@ -155,7 +174,7 @@ function readPrivate(record: unknown, body: Body, hash: Hash): PrivateRead | For
   if (!read.ok) return refuse('private-not-canonical', read.reason);
   if (!isRecord(read.value)) return refuse('private-shape', 'not {salt, value}');
   if (hash(record) !== body.private) return refuse('private-mismatch', body.private);
-  return { ok: true, text: { private: record } };
+  return { ok: true, text: record };
 }
 
 function isRecord(value: Json): boolean {

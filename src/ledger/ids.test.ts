@@ -24,6 +24,17 @@ test('an instant is one exactly when the platform reads it and writes it back th
 
 test('milliseconds and instants are two ways to say the same, within the years they can say', () => {
   expect(millisOf(instantOf(1_795_600_000_123)!)).toBe(1_795_600_000_123);
+  const ms = fc.integer({ min: Date.UTC(1, 0, 1), max: Date.UTC(9999, 11, 31) });
+  // Near one another too, as facts come: the day before must not be taken for today's.
+  const pairs = fc.tuple(ms, fc.integer({ min: -90_000_000, max: 90_000_000 }));
+  fc.assert(
+    fc.property(pairs, ([one, apart]) => {
+      for (const each of [one, one + apart, one]) {
+        const at = instantOf(each);
+        if (at !== undefined) expect(millisOf(at)).toBe(each);
+      }
+    }),
+  );
   expect(instantOf(Number.NaN)).toBeUndefined();
   expect(instantOf(8.65e15)).toBeUndefined();
   expect(instantOf(-1e14)).toBeUndefined();

@@ -4,24 +4,17 @@ import { openFact } from './fact.ts';
 import { concluder } from './findings/conclude.ts';
 import * as envelopes from './findings/envelopes.ts';
 import type { Finding } from './findings/finding.ts';
-import type { Fold } from './fold.ts';
+import { checkedIn, snapshotParts } from './first-look.ts';
 import { CHAIN_START } from './ids.ts';
 import { BLOCK } from './marks.ts';
-import type { Head, LedgerStore, Mark, Snapshot } from './store.ts';
-import type { Reader } from './upcast.ts';
+import type { ReplicaOptions } from './replica-options.ts';
+import type { Head, Mark } from './store.ts';
 
 /** Facts read at a time: a few of the browser's blocks. */
 const PAGE = 4 * BLOCK;
-/** The part of a snapshot that is the ledger's own; the fold's parts are `state/…`. */
-const ENVELOPES = 'envelopes';
-const STATE = 'state/';
+/** Facts folded in one go, before others may go between. */
+const RUN = 100;
 const START: Mark = { position: 0, chain: CHAIN_START };
-
-export interface ReplicaOptions<State, Fact> {
-  readonly store: LedgerStore;
-  readonly fold: Fold<State, Fact>;
-  readonly read: Reader<Fact>;
-}
 
 /**
  * The state that a fold makes of a store, kept level with it. Nothing is ever rebased: the state is
@@ -36,6 +29,8 @@ export class Replica<State, Fact = LedgerFact> {
   #marks: readonly Mark[] = [START];
   #waiting = 0;
   #rewinds = 0;
+  /** While a first read lasts: whether a program with this fold has read a fact before. */
+  #wasRead: (fact: LedgerFact) => boolean = never;
 
   private constructor(private readonly options: ReplicaOptions<State, Fact>) {
     this.#state = options.fold.initial();
@@ -83,24 +78,33 @@ export class Replica<State, Fact = LedgerFact> {
     return true;
   }
 
-  /** Keeps the state as a snapshot. False when the store has moved on: refresh, then try again. */
+  /**
+   * Keeps what the next start begins with: the first look, and up to where every fact was read. False
+   * when the store has moved on: refresh, then try again.
+   */
   save(): Promise<boolean> {
     const { fold, store } = this.options;
-    const parts: Record<string, string> = { [ENVELOPES]: envelopes.encode(this.#envelopes) };
-    for (const [name, text] of Object.entries(fold.encode(this.#state))) parts[STATE + name] = text;
+    const parts = snapshotParts(fold.first.encode(this.#state), this.#envelopes.unreadable.keys());
     return store.saveSnapshot({ fold: fold.fold, ...this.at, parts });
   }
 
-  /** From a snapshot or from nothing; again, if an erasure comes while it reads. */
+  /**
+   * From the log, always: a snapshot only says which facts need no second look at their shape. Again,
+   * if an erasure or a rewind comes while it reads.
+   */
   async #load(): Promise<void> {
     const { store, fold } = this.options;
     for (;;) {
       const { size } = await store.erased();
+      const { rewinds } = await store.head();
       this.#reset();
-      const snapshot = await store.snapshot(fold.fold);
-      if (snapshot) await this.#restore(snapshot);
+      this.#wasRead = (await checkedIn(store, fold.fold)) ?? never;
       await this.#advance();
-      if ((await store.erased()).size === size) return;
+      const trusted = this.#wasRead !== never;
+      this.#wasRead = never;
+      if ((await store.erased()).size !== size) continue;
+      // The snapshot spoke of the log as it was; in another, other facts may stand at its places.
+      if (!trusted || (await store.head()).rewinds === rewinds) return;
     }
   }
 
@@ -114,21 +118,6 @@ export class Replica<State, Fact = LedgerFact> {
   #setEnvelopes(state: envelopes.Envelopes): void {
     this.#envelopes = state;
     this.#concluder = concluder(state);
-  }
-
-  /** Takes up a snapshot, but only if the log still has the place it was made at. */
-  async #restore({ position, chain, parts }: Snapshot): Promise<void> {
-    if ((await this.options.store.chainAt(position)) !== chain) return;
-    const kept = envelopes.decode(parts[ENVELOPES] ?? '{}');
-    if (!kept) return;
-    this.#setEnvelopes(kept);
-    const own = Object.entries(parts).filter(([name]) => name.startsWith(STATE));
-    this.#state = this.options.fold.decode(
-      Object.fromEntries(own.map(([name, text]) => [name.slice(STATE.length), text])),
-    );
-    this.#marks = [{ position, chain }, START];
-    envelopes.cut(this.#envelopes, position);
-    this.#waiting = -1;
   }
 
   /** Follows the log and what waits until both stand still. True if an erasure came. */
@@ -178,7 +167,10 @@ export class Replica<State, Fact = LedgerFact> {
       const facts: readonly LedgerFact[] = await next;
       const last = facts.at(-1);
       next = facts.length < PAGE ? undefined : store.opened(last?.position ?? 0, PAGE);
-      for (const fact of facts) erased = this.#give(fact) || erased;
+      for (let from = 0; from < facts.length; from += RUN) {
+        for (const fact of facts.slice(from, from + RUN)) erased = this.#give(fact) || erased;
+        await this.options.breathe?.();
+      }
       if (last?.position !== undefined && last.chain !== undefined)
         this.#mark({ position: last.position, chain: last.chain });
     }
@@ -198,7 +190,7 @@ export class Replica<State, Fact = LedgerFact> {
 
   #give(fact: LedgerFact): boolean {
     envelopes.evolve(this.#envelopes, fact);
-    const read = this.options.read(fact);
+    const read = this.options.read(fact, this.#wasRead(fact));
     if (read.ok) this.#state = this.options.fold.evolve(this.#state, read.fact);
     else if (fact.kind !== ERASED) envelopes.unreadable(this.#envelopes, fact.id, read.reason);
     return fact.kind === ERASED;
@@ -209,19 +201,7 @@ export class Replica<State, Fact = LedgerFact> {
   }
 }
 
-/**
- * One part of a valid snapshot, long before the whole state is there: a screen may begin with it. It
- * lacks what came after the snapshot was made, so it is to be shown, never decided upon.
- */
-export async function firstPart(
-  store: LedgerStore,
-  fold: number,
-  part: string,
-): Promise<string | undefined> {
-  const snapshot = await store.snapshot(fold, [STATE + part]);
-  if (!snapshot || (await store.chainAt(snapshot.position)) !== snapshot.chain) return undefined;
-  return snapshot.parts[STATE + part];
-}
+const never = () => false;
 
 /** Newest first, the gaps at least doubling, and always the start. */
 function thinned(marks: readonly Mark[]): readonly Mark[] {

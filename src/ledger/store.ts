@@ -1,5 +1,5 @@
 import type { Confirmed, LedgerFact, Pending, Written } from './fact.ts';
-import type { ChainValue, DeviceId, FactId, ServiceId } from './ids.ts';
+import type { ChainValue, DeviceId, FactId, Instant, ServiceId } from './ids.ts';
 
 /**
  * The one port between the ledger and wherever it is kept. A tablet's store and a server's are the
@@ -16,8 +16,11 @@ export interface LedgerStore {
   head(): Promise<Head>;
   /** Confirmed facts with `position` > `after`, in order, at most `limit`. */
   confirmed(after: number, limit: number): Promise<readonly Confirmed[]>;
-  /** The same, opened for a fold: each store's fastest way to read the log. */
-  opened(after: number, limit: number): Promise<readonly LedgerFact[]>;
+  /**
+   * The same, opened for a fold: each store's fastest way to read the log. With `only`, of these
+   * `limit` places just the facts that pass it, which a store may find without opening the others.
+   */
+  opened(after: number, limit: number, only?: Only): Promise<readonly LedgerFact[]>;
   /** The chain at a position: CHAIN_START at 0, undefined above the head. */
   chainAt(position: number): Promise<ChainValue | undefined>;
   /** Facts that wait, oldest first, those set aside included. */
@@ -37,6 +40,12 @@ export interface LedgerStore {
    */
   saveSnapshot(snapshot: Snapshot): Promise<boolean>;
   close(): Promise<void>;
+}
+
+/** Leaves out facts of some kinds that were written before a time. */
+export interface Only {
+  readonly over: ReadonlySet<string>;
+  readonly since: Instant;
 }
 
 export interface Page {
@@ -103,7 +112,7 @@ export type Committed =
   /** Something else came first. Read again and build the change anew. */
   | { readonly ok: false; readonly reason: 'moved'; readonly head: Head };
 
-/** A fold's state, cut into named parts so that a screen can begin with the part it needs. */
+/** What a fold keeps for its next start, in named parts that can be read apart. */
 export interface Snapshot {
   readonly fold: number;
   readonly position: number;
@@ -139,6 +148,10 @@ export class StorageError extends Error {
     super(`${reason}: ${detail}`, options);
   }
 }
+
+/** Does a fact pass? Instants are texts of one length, so their order is that of the texts. */
+export const passes = (only: Only | undefined, kind: string, at: string): boolean =>
+  only === undefined || at >= only.since || !only.over.has(kind);
 
 /** Do log and device stand where a change expects them? The compare of every store's commit. */
 export function changeStands({ log, own }: Change, head: Pick<Head, 'chain' | 'device'>): boolean {

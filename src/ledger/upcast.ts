@@ -18,8 +18,11 @@ export type Readable<Fact> =
   | { readonly ok: true; readonly fact: Fact }
   | { readonly ok: false; readonly reason: UnreadableReason };
 
-/** Gives a stored fact as the domain's present code knows it, or says why it cannot. */
-export type Reader<Fact> = (fact: LedgerFact) => Readable<Fact>;
+/**
+ * Gives a stored fact as the domain's present code knows it, or says why it cannot. `read`: this same
+ * fact was read before by a program with the same fold, so its shape need not be looked at again.
+ */
+export type Reader<Fact> = (fact: LedgerFact, read?: boolean) => Readable<Fact>;
 
 /**
  * A reader from a catalogue. The catalogue's `accepts` is what stands behind the type `Fact`: this

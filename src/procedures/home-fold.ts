@@ -1,22 +1,38 @@
-import type { Fact } from '../care/catalogue.ts';
+import type { Fact, Kind } from '../care/catalogue.ts';
 import { catalogue, isKind, readFact } from '../care/catalogue.ts';
 import type { Home, Service } from '../care/home.ts';
-import { emptyHome, fileRead, filing } from '../care/home.ts';
-import type { Shelf } from '../care/kind.ts';
+import { emptyHome, fileRead } from '../care/home.ts';
 import { HOUR, ms } from '../care/time.ts';
 import type { LedgerFact } from '../ledger/fact.ts';
 import type { Fold } from '../ledger/fold.ts';
 import type { Reader } from '../ledger/upcast.ts';
 
-/** Rises whenever the same facts would be filed otherwise. */
-export const HOME_FOLD = 2;
+/**
+ * Rises whenever the same facts would be read or filed otherwise: with the catalogue, whose print a
+ * test compares, and with what the first look holds.
+ */
+export const HOME_FOLD = 3;
 
-/** The part of a snapshot that the first screen is shown from: see `firstPart`. */
-export const NOW_PART = 'now';
+/** How far back the first look goes: past the longest usual round and every wait for a result. */
+const RECENT = 45 * 24 * HOUR;
+
+/** What happened once in a round, and is over; facts of every other kind say what still holds. */
+const OVER: ReadonlySet<string> = new Set<Kind>([
+  ...(['round.planned', 'round.listed', 'round.closed'] as const),
+  ...(['box.started', 'box.closed', 'box.handed', 'courier.missed', 'courier.rebooked'] as const),
+  ...(['turn.opened', 'turn.stopped', 'turn.interrupted', 'turn.resumed', 'turn.closed'] as const),
+  ...(['identity.established', 'identity.lapsed', 'willingness.seen'] as const),
+  ...(['stop.mistaken', 'stop.explained', 'preparation.done', 'tablet.touched'] as const),
+  ...(['tablet.wiped', 'kit.opened', 'kit.checked', 'kit.spoiled', 'label.read'] as const),
+  ...(['way.chosen', 'site.started', 'site.ended', 'swab.taken', 'tube.closed'] as const),
+  ...(['tube.sealed', 'bag.packed', 'test.registered', 'registration.failed'] as const),
+  ...(['result.recorded', 'result.chased', 'action.named', 'action.done', 'letter.made'] as const),
+  'settled',
+]);
 
 /**
- * The home as a fold of the ledger. Its state is the set of facts itself, so a snapshot is those
- * facts without their envelopes' hashes; everything concluded from them is worked out again.
+ * The home as a fold of the ledger. Its state is the set of facts itself; everything concluded from
+ * them is worked out again.
  */
 export const homeFold = (service: Service): Fold<Home, Fact> => ({
   fold: HOME_FOLD,
@@ -25,51 +41,25 @@ export const homeFold = (service: Service): Fold<Home, Fact> => ({
     fileRead(home, fact);
     return home;
   },
-  encode: (home) => partsOf([...home.known.values()]),
-  decode: (parts) => {
-    const home = emptyHome(service);
-    // Oldest first: a fact that goes at the end of its bags is filed soonest.
-    const { [NOW_PART]: now = '[]', ...rest } = parts;
-    for (const text of [...inOrder(rest), now])
+  first: {
+    over: OVER,
+    recent: RECENT,
+    encode: (home) => JSON.stringify(recentOf(home)),
+    decode: (text) => {
+      const home = emptyHome(service);
       for (const fact of JSON.parse(text) as Fact[]) fileRead(home, fact);
-    return home;
+      return home;
+    },
   },
   digest: digestOf,
 });
 
-/** How far back the first part goes: past the longest usual round and every wait for a result. */
-const NOW_DAYS = 45;
-const REST_SIZE = 20_000;
-/** What is filed about these happened once and is over; everything else says what still holds. */
-const PASSING: ReadonlySet<Shelf> = new Set<Shelf>([
-  'round',
-  'turn',
-  'test',
-  'box',
-  'reference',
-  'action',
-  'finding',
-]);
-
-/** `now`: people, staff, kits and what happened lately; the rest by the twenty thousand. */
-function partsOf(facts: readonly Fact[]): Record<string, string> {
-  const last = facts.reduce((latest, { at }) => (at > latest ? at : latest), '');
-  const from = last === '' ? 0 : ms(last as Fact['at']) - NOW_DAYS * 24 * HOUR;
-  const now: Fact[] = [];
-  const rest: Fact[] = [];
-  for (const fact of facts) (isOver(fact) && ms(fact.at) < from ? rest : now).push(fact);
-  const parts: Record<string, string> = { [NOW_PART]: JSON.stringify(now) };
-  for (let at = 0; at < rest.length; at += REST_SIZE)
-    parts[`rest-${at / REST_SIZE}`] = JSON.stringify(rest.slice(at, at + REST_SIZE));
-  return parts;
+function recentOf(home: Home): Fact[] {
+  let last = '';
+  for (const { at } of home.known.values()) if (at > last) last = at;
+  const from = last === '' ? 0 : ms(last as Fact['at']) - RECENT;
+  return [...home.known.values()].filter(({ kind, at }) => !OVER.has(kind) || ms(at) >= from);
 }
-
-const inOrder = (rest: Readonly<Record<string, string>>): string[] =>
-  Object.keys(rest)
-    .sort((a, b) => a.length - b.length || (a < b ? -1 : 1))
-    .flatMap((name) => rest[name] ?? []);
-
-const isOver = (fact: Fact): boolean => filing(fact).some(([shelf]) => PASSING.has(shelf));
 
 /** The facts as they were read, whether each has its private part, and every bag in its order. */
 function digestOf(home: Home): string {
@@ -84,19 +74,21 @@ function digestOf(home: Home): string {
 }
 
 /** Reads a stored fact as the domain knows it; no kind has an older version yet. */
-export const readStored: Reader<Fact> = (stored) => {
+export const readStored: Reader<Fact> = (stored, read = false) => {
   if (!isKind(stored.kind)) return { ok: false, reason: 'unknown-kind' };
   if (stored.v > catalogue[stored.kind].v) return { ok: false, reason: 'newer-version' };
-  const fact = readFact(bare(stored));
+  const plain = bare(stored);
+  // A private part is looked at each time: its fact is read without it, so nobody noted that.
+  if (read && stored.private === undefined) return { ok: true, fact: plain as unknown as Fact };
+  const fact = readFact(plain as Parameters<typeof readFact>[0]);
   return fact === undefined ? { ok: false, reason: 'bad-data' } : { ok: true, fact };
 };
 
 /** What the core needs of a stored fact: who, with whom, when, where, and what. */
-function bare(stored: LedgerFact): Parameters<typeof readFact>[0] {
+function bare(stored: LedgerFact): object {
   const { id, kind, data, at, by, device, seq } = stored;
-  return {
-    ...{ id, kind, data, at, by, device, seq },
-    ...(stored.with.length > 0 && { with: stored.with }),
-    ...(stored.private !== undefined && { private: stored.private }),
-  } as unknown as Parameters<typeof readFact>[0];
+  const plain: Record<string, unknown> = { id, kind, data, at, by, device, seq };
+  if (stored.with.length > 0) plain['with'] = stored.with;
+  if (stored.private !== undefined) plain['private'] = stored.private;
+  return plain;
 }

@@ -1,9 +1,12 @@
+import type { LedgerFact } from '../../src/ledger/fact.ts';
+import { firstLook } from '../../src/ledger/first-look.ts';
 import { CHAIN_START } from '../../src/ledger/ids.ts';
+import { Replica } from '../../src/ledger/replica.ts';
 import { aesCipher, importTabletKey } from '../../src/ledger/stores/browser/cipher.ts';
 import { BrowserStore } from '../../src/ledger/stores/browser/store.ts';
 import { same, throws } from './assert.ts';
 import type { Case } from './cases.ts';
-import { confirmed, facts, service } from './facts.ts';
+import { confirmed, facts, mixed, service } from './facts.ts';
 
 const key = (byte: number) => importTabletKey(new Uint8Array(32).fill(byte));
 const open = async (name: string, byte = 1, format = 1) =>
@@ -104,7 +107,58 @@ export const browserCases: readonly Case[] = [
       await again.close();
     },
   },
+  {
+    title: 'damage in the log is found although a snapshot says that all of it was read',
+    async run() {
+      const store = await open('read-before');
+      await store.commit({ log: { expect: CHAIN_START, append: confirmed(mixed(1200)) } });
+      await (await Replica.open(following(store))).save();
+      same((await Replica.open(following(store))).state.size, 1200);
+      same((await firstLook(following(store))).size > 500, true);
+      await store.close();
+      await spoil('read-before', 'log', 0);
+      const again = await open('read-before');
+      // What the snapshot holds may be shown; nothing is decided upon until the log itself is read.
+      await throws(() => Replica.open(following(again)), 'unreadable');
+      same((await again.repair()).pulledAgain, [{ from: 1, to: 500 }]);
+      same((await Replica.open(following(again))).state.size, 700);
+      await again.close();
+    },
+  },
+  {
+    title: 'a first look without a snapshot does not pass over a block that cannot be read',
+    async run() {
+      const store = await open('looked-over');
+      await store.commit({ log: { expect: CHAIN_START, append: confirmed(mixed(1200)) } });
+      same((await firstLook(following(store))).size > 500, true);
+      await store.close();
+      await spoil('looked-over', 'log', 1);
+      const again = await open('looked-over');
+      await throws(() => firstLook(following(again)), 'unreadable');
+      await again.close();
+    },
+  },
 ];
+
+/** A home on disk whose every fact was read once, so that the next start need not look again. */
+const home = {
+  fold: 1,
+  initial: () => new Map<string, string>(),
+  evolve: (state: Map<string, string>, { id, kind }: LedgerFact) => state.set(id, kind),
+  first: {
+    over: new Set(['swab.taken']),
+    recent: 60_000,
+    encode: (state: Map<string, string>) =>
+      JSON.stringify([...state].filter(([, kind]) => kind !== 'swab.taken')),
+    decode: (text: string) => new Map(JSON.parse(text) as [string, string][]),
+  },
+  digest: (state: Map<string, string>) => JSON.stringify([...state]),
+};
+const following = (store: BrowserStore) => ({
+  store,
+  fold: home,
+  read: (fact: LedgerFact) => ({ ok: true as const, fact }),
+});
 
 /** Changes one byte of a record, as a failing disk would. */
 async function spoil(name: string, table: string, key: number): Promise<void> {

@@ -19,13 +19,34 @@ export const other = 'T0000002' as DeviceId;
 export const start: Mark = { position: 0, chain: CHAIN_START };
 
 /** A chain of sound facts by one device, some with a private part. */
-export function facts(
+export const facts = (
   count: number,
   from: { readonly device?: DeviceId; readonly secret?: Json } = {},
-) {
+): readonly Written[] => chain(count, from, () => ({}));
+
+/** Facts of three kinds over twenty minutes, every seventh with a private part. */
+export const mixed = (count: number): readonly Written[] =>
+  chain(count, {}, (seq) => ({
+    kind: ['swab.taken', 'swab.taken', 'person.named', 'code'][seq % 4],
+    at: new Date(Date.parse('2026-11-25T08:00:00.000Z') + (seq % 1200) * 1000).toISOString(),
+    ...(seq % 7 === 0 && { secret: { name: 'Ŵyn' } }),
+  }));
+
+interface Change {
+  readonly kind?: string | undefined;
+  readonly at?: string;
+  readonly secret?: Json;
+}
+
+function chain(
+  count: number,
+  from: { readonly device?: DeviceId; readonly secret?: Json },
+  changed: (seq: number) => Change,
+): readonly Written[] {
   const made: Written[] = [];
   for (let seq = 1; seq <= count; seq++) {
-    const secret = from.secret === undefined ? undefined : secretRecord(from.secret, seq);
+    const { secret: value = from.secret, ...change } = changed(seq);
+    const secret = value === undefined ? undefined : secretRecord(value, seq);
     const body = canonicalText({
       service,
       device: from.device ?? tablet,
@@ -38,6 +59,7 @@ export function facts(
       kind: 'swab.taken',
       v: 1,
       data: { code: `C${seq}`, note: 'é€😀' },
+      ...change,
       ...(secret !== undefined && { private: pureHash(secret) }),
     });
     const id = pureHash(body) as FactId;

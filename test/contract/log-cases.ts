@@ -1,7 +1,7 @@
-import { CHAIN_START } from '../../src/ledger/ids.ts';
+import { CHAIN_START, type Instant } from '../../src/ledger/ids.ts';
 import { same, throws } from './assert.ts';
 import type { Case } from './cases.ts';
-import { confirmed, facts, idsOf, markOf, other, service, start, tablet } from './facts.ts';
+import { confirmed, facts, idsOf, markOf, mixed, other, service, start, tablet } from './facts.ts';
 
 export const logCases: readonly Case[] = [
   {
@@ -68,6 +68,35 @@ export const logCases: readonly Case[] = [
       same(idsOf(await store.opened(499, 702)), idsOf(entries.slice(499, 1201)));
       for (const position of [1, 499, 500, 501, 1000, 1729, 1730])
         same(await store.chainAt(position), entries[position - 1]!.chain, `chain at ${position}`);
+    },
+  },
+  {
+    title:
+      'of the facts at some places only those that pass are opened, across blocks and within one',
+    async run(place) {
+      const entries = confirmed(mixed(1230));
+      const store = await place.open();
+      await store.commit({ log: { expect: CHAIN_START, append: entries } });
+      const since = '2026-11-25T08:10:00.000Z' as Instant;
+      const only = { over: new Set(['swab.taken']), since };
+      const all = await store.opened(0, 5000);
+      const passing = all.filter(({ kind, at }) => kind !== 'swab.taken' || at >= since);
+      same(passing.length > 100 && passing.length < 1130, true);
+      for (const [after, limit] of [
+        [0, 5000],
+        [0, 500],
+        [499, 2],
+        [730, 500],
+        [1229, 1],
+        [1230, 9],
+        [3, 0],
+      ] as const)
+        same(
+          await store.opened(after, limit, only),
+          passing.filter(({ position = 0 }) => position > after && position <= after + limit),
+          `${limit} after ${after}`,
+        );
+      same(await store.opened(0, 5000, { over: new Set(), since }), all);
     },
   },
   {

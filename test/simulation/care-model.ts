@@ -54,10 +54,8 @@ export const careModel: Model<Home, Fact> = {
   conclude,
   act,
   verdictIn: ({ verdict, keeps }) => `${verdict} ${keeps ?? ''}`,
-  stillTells: (parts, id) => {
-    const state = Object.entries(parts).filter(([name]) => name.startsWith('state/'));
-    const own = state.map(([name, text]) => [name.slice('state/'.length), text]);
-    const kept = fold.decode(Object.fromEntries(own) as Record<string, string>).known;
+  stillTells: ({ first = '[]' }, id) => {
+    const kept = fold.first.decode(first).known;
     return kept.get(id as string as Fact['id'])?.private !== undefined;
   },
   recount: recountCare,

@@ -50,11 +50,15 @@ const fold: Fold<Bags> = {
   fold: 1,
   initial: () => new Map(),
   evolve,
-  encode: (bags) => ({ all: JSON.stringify(listed(bags)) }),
-  decode: ({ all = '[]' }) =>
-    new Map(
-      (JSON.parse(all) as [string, [FactId, Bead][]][]).map(([key, bag]) => [key, new Map(bag)]),
-    ),
+  first: {
+    over: new Set([labelled]),
+    recent: 24 * 60 * 60 * 1000,
+    encode: (bags) => JSON.stringify(listed(bags)),
+    decode: (text) =>
+      new Map(
+        (JSON.parse(text) as [string, [FactId, Bead][]][]).map(([key, bag]) => [key, new Map(bag)]),
+      ),
+  },
   digest: (bags) => JSON.stringify(listed(bags)),
 };
 

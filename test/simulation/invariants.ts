@@ -1,4 +1,5 @@
 import { type LedgerFact, openFact, type Written } from '../../src/ledger/fact.ts';
+import { firstLook } from '../../src/ledger/first-look.ts';
 import { CHAIN_START, type ChainValue, type FactId } from '../../src/ledger/ids.ts';
 import { Replica } from '../../src/ledger/replica.ts';
 import type { MemoryStore } from '../../src/ledger/stores/memory/store.ts';
@@ -120,8 +121,27 @@ export async function checkFolds(world: World): Promise<void> {
     if (opened.digest() !== anew.digest())
       throw new Violation('1', `${name}: snapshot and rest differ from a new fold`);
     checkReadable(name, opened);
+    await checkFirstLook(world, { name, store, format }, opened.state);
     await checkOrders(world, { name, store, format });
   }
+}
+
+/** A first look tells nothing that is not held, and lacks nothing that still holds. */
+async function checkFirstLook(
+  world: World,
+  { name, store, format }: Pick<Replicated, 'name' | 'store' | 'format'>,
+  whole: unknown,
+): Promise<void> {
+  const options = world.replicaOptions(store, format);
+  const { ids } = world.model;
+  const [seen, held] = [new Set(ids(await firstLook(options))), new Set(ids(whole))];
+  const { over } = options.fold.first;
+  for (const { id, body } of [...(await store.confirmed(0, Infinity)), ...(await store.pending())])
+    if (held.has(id) && !seen.has(id) && !over.has(world.bodyOf(body).kind))
+      throw new Violation('1', `${name}: the first look lacks ${id}, which holds`);
+  for (const id of seen)
+    if (!held.has(id))
+      throw new Violation('1', `${name}: the first look has ${id}, which is not held`);
 }
 
 function checkReadable(name: string, replica: Replica<unknown, unknown>): void {

@@ -56,7 +56,7 @@ export function stepped(store: LedgerStore, current: () => Process): LedgerStore
   return {
     head: pass(() => store.head()),
     confirmed: pass((after: number, limit: number) => store.confirmed(after, limit)),
-    opened: pass((after: number, limit: number) => store.opened(after, limit)),
+    opened: pass((...asked: Parameters<LedgerStore['opened']>) => store.opened(...asked)),
     chainAt: pass((position: number) => store.chainAt(position)),
     pending: pass((page?: Parameters<LedgerStore['pending']>[0]) => store.pending(page)),
     known: pass((ids: Parameters<LedgerStore['known']>[0]) => store.known(ids)),

@@ -1,11 +1,13 @@
 import type { Fact } from '../../care/catalogue.ts';
 import type { Home, Service } from '../../care/home.ts';
 import type { FactId, StaffId } from '../../care/ids.ts';
+import { lookFurther } from '../../care/quality/findings.ts';
+import { firstLook } from '../../ledger/first-look.ts';
 import type { Fold } from '../../ledger/fold.ts';
-import { firstPart } from '../../ledger/replica.ts';
-import { homeFold, NOW_PART, readStored } from '../../procedures/home-fold.ts';
+import { homeFold, readStored } from '../../procedures/home-fold.ts';
 import { sealedDrafts } from '../keeping/sealed-drafts.ts';
 import type { SyncState } from '../pieces/page/sync-state.ts';
+import { breather } from '../tablet/breathe.ts';
 import type { Followed } from '../tablet/followed.ts';
 import type { TabletState } from '../tablet/state.ts';
 import type { AppendedHere, Tablet } from '../tablet/tablet.ts';
@@ -23,9 +25,11 @@ interface Needs {
   readonly draw: () => string;
 }
 
+/** A log of fewer facts is read whole before the first screen: it takes no time. */
+const SMALL = 4000;
 /**
  * The desk of whoever is signed in on a real tablet: each touch is on the disk before the screen moves.
- * Where a snapshot has it, the screen begins with what happened lately; a touch waits for the whole.
+ * In a home of years the screen begins with what happened lately; a touch waits for the whole.
  */
 export async function tabletStore(needs: Needs): Promise<DeskStore> {
   const { tablet, service } = needs;
@@ -33,7 +37,7 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
   const fold = homeFold(service);
   const early = await glance(tablet, fold);
   const whole = tablet.follow(fold, readStored);
-  let followed = early === undefined ? await whole : undefined;
+  let followed: Followed<Home, Fact> | undefined;
   const homeNow = (): Home => followed?.get() ?? early ?? fold.initial();
   const listeners = new Set<() => void>();
   const acting = inLine();
@@ -50,6 +54,7 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
       if (outcome.value.length === 0) return { ok: true, facts: [] };
       const done = await tablet.append(outcome.value, { touchedAt });
       if (!done.ok) return { ok: false, trouble: troubleOf(done) };
+      follow(opened);
       await opened.refresh();
       return { ok: true, facts: kept(opened, done.facts) };
     });
@@ -76,19 +81,21 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
     for (const tell of [...listeners]) tell();
   };
   const follow = (opened: Followed<Home, Fact>) => {
+    if (followed === opened) return;
     followed = opened;
     opened.subscribe(renew);
+    renew();
   };
-  if (followed === undefined)
+  if (early === undefined) follow(await whole);
+  else
     whole.then(
-      (opened) => {
+      async (opened) => {
+        await concludeInTurns(opened.get(), needs.monotonic);
         follow(opened);
-        renew();
       },
       // Whoever touches is told: `act` waits for the same promise.
       () => undefined,
     );
-  else follow(followed);
   tablet.state.subscribe(renew);
   return {
     desk: () => desk,
@@ -111,12 +118,19 @@ async function keepDrafts(tablet: Tablet): Promise<void> {
   await hand(tablet.state.get());
 }
 
-/** What the last snapshot tells of these weeks; undefined where there is none that holds. */
+/** The findings of years, a few at a time, before a screen asks for all of them at once. */
+async function concludeInTurns(home: Home, monotonic: () => number): Promise<void> {
+  const breathe = breather(monotonic);
+  while (lookFurther(home, 1)) await breathe();
+}
+
+/** What holds and what is recent; undefined where the whole is as quickly read. */
 async function glance(tablet: Tablet, fold: Fold<Home, Fact>): Promise<Home | undefined> {
-  if (tablet.ledger === undefined) return undefined;
+  const { ledger: store } = tablet;
+  if (store === undefined) return undefined;
   try {
-    const now = await firstPart(tablet.ledger, fold.fold, NOW_PART);
-    return now === undefined ? undefined : fold.decode({ [NOW_PART]: now });
+    if ((await store.head()).position < SMALL) return undefined;
+    return await firstLook({ store, fold, read: readStored });
   } catch {
     // Following the whole finds out what is wrong, and mends it.
     return undefined;

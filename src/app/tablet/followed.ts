@@ -2,7 +2,8 @@ import type { LedgerFact } from '../../ledger/fact.ts';
 import type { Reached } from '../../ledger/findings/envelopes.ts';
 import type { Finding } from '../../ledger/findings/finding.ts';
 import type { DeviceId, FactId } from '../../ledger/ids.ts';
-import { Replica, type ReplicaOptions } from '../../ledger/replica.ts';
+import { Replica } from '../../ledger/replica.ts';
+import type { ReplicaOptions } from '../../ledger/replica-options.ts';
 import type { Readable } from './observable.ts';
 
 /**

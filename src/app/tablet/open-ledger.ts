@@ -6,6 +6,7 @@ import type { Instant } from '../../ledger/ids.ts';
 import { type LedgerStore, StorageError } from '../../ledger/store.ts';
 import type { Reader } from '../../ledger/upcast.ts';
 import type { Appended } from './append.ts';
+import { breather } from './breathe.ts';
 import type { Calls } from './calls.ts';
 import type { Door, Enrolment } from './door/door.ts';
 import type { Drawer } from './drawer.ts';
@@ -138,7 +139,8 @@ export class OpenLedger {
     fold: Fold<State, Fact>,
     read: Reader<Fact>,
   ): Promise<Followed<State, Fact>> {
-    const options = { store: this.store, fold, read };
+    const breathe = breather(this.parts.world.monotonic);
+    const options = { store: this.store, fold, read, breathe };
     const followed = await this.unlocked.mending(
       () => Followed.open(options),
       (damage) => this.mended(damage),

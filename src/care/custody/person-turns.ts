@@ -1,16 +1,24 @@
 import type { Home } from '../home.ts';
-import { factsIn, standing } from '../home.ts';
-import type { PersonId, RoundId } from '../ids.ts';
+import { concluding, standing } from '../home.ts';
+import type { PersonId, RoundId, TurnId } from '../ids.ts';
 import type { Day } from '../time.ts';
 import { dayOf } from '../time.ts';
 import type { Turn } from './turn.ts';
 import { turnOf } from './turn.ts';
 
+const turnIds: (home: Home, person: PersonId) => readonly TurnId[] = concluding('person', (facts) =>
+  standing(facts, 'turn.opened').map(({ data }) => data.turn),
+);
+
 /** Every turn with a person, oldest first. */
 export const turnsWith = (home: Home, person: PersonId): Turn[] =>
-  standing(factsIn(home, 'person', person), 'turn.opened').flatMap(
-    (fact) => turnOf(home, fact.data.turn) ?? [],
-  );
+  turnIds(home, person).flatMap((id) => turnOf(home, id) ?? []);
+
+/** Their newest turn; five years of them are not gone through for it. */
+export function lastTurnWith(home: Home, person: PersonId): Turn | undefined {
+  const id = turnIds(home, person).findLast((each) => turnOf(home, each) !== undefined);
+  return id === undefined ? undefined : turnOf(home, id);
+}
 
 export const turnsInRound = (home: Home, person: PersonId, round: RoundId): Turn[] =>
   turnsWith(home, person).filter((turn) => turn.round === round);

@@ -15,7 +15,7 @@ import { registerBy, waitingFor } from '../results/waiting.ts';
 import type { Reason } from '../rounds/due.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
-import { swabsOf } from '../rounds/history.ts';
+import { swabsWithin } from '../rounds/history.ts';
 import { readinessOf } from '../rounds/readiness.ts';
 import type { Round } from '../rounds/round.ts';
 import { rounds } from '../rounds/round.ts';
@@ -81,10 +81,8 @@ function housematesAndLeavers(home: Home, recent: readonly Round[]): Swab[] {
       if (person !== undefined) people.add(person);
     }
   }
-  const inside = new Set(recent.map((round) => round.id));
-  return [...people]
-    .flatMap((person) => swabsOf(home, person))
-    .filter((swab) => swab.round !== undefined && inside.has(swab.round.id));
+  const inside = new Map(recent.map((round) => [round.id, round]));
+  return [...people].flatMap((person) => swabsWithin(home, person, inside));
 }
 
 const ORDER: readonly WorkKind[] = [

@@ -1,11 +1,12 @@
 import { testsWithCode } from '../custody/code.ts';
-import { turnsWith } from '../custody/person-turns.ts';
+import { lastTurnWith } from '../custody/person-turns.ts';
 import { testOf } from '../custody/test.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import { factsIn } from '../home.ts';
 import type { PersonId, RoundId, TestId, TurnId } from '../ids.ts';
 import type { Code, Shelf } from '../kind.ts';
+import { Places } from '../places.ts';
 import { resultsFor } from '../results/recorded.ts';
 import type { Finding } from './finding.ts';
 import { finding } from './finding.ts';
@@ -15,43 +16,70 @@ import { editedTwice, roleNeeded, withoutRight } from './of-record.ts';
 import { findingsOfRound } from './of-round.ts';
 import { findingsOfReference, findingsOfTest } from './of-test.ts';
 
-type Place = `${Shelf} ${string}`;
 interface Board {
-  readonly at: Map<Place, readonly Finding[]>;
+  readonly at: Map<Shelf, Map<string, readonly Finding[]>>;
   /** Bags that hold decisions needing a role: looked at again when somebody's role changes. */
-  readonly decisions: Set<Place>;
+  readonly decisions: Places;
+  /** Bags still to be looked at. */
+  readonly left: Places;
   all: readonly Finding[];
+  changed: boolean;
 }
 
 const boards = new WeakMap<Home, Board>();
+
+function boardOf(home: Home): Board {
+  const kept = boards.get(home);
+  if (kept !== undefined) return kept;
+  // At first every bag has changed, so none has to be found as one that leans on another.
+  const left = Places.takenFrom(home.touched);
+  const board: Board = {
+    ...{ at: new Map(), decisions: new Places(), left, all: [], changed: left.any },
+  };
+  boards.set(home, board);
+  return board;
+}
 
 /**
  * Every finding in the home, open or settled, by name. Only bags that changed are looked at again,
  * with those that lean on them: five years of facts must not be searched for every tap.
  */
 export function findings(home: Home): readonly Finding[] {
-  const board: Board = boards.get(home) ?? { at: new Map(), decisions: new Set(), all: [] };
-  boards.set(home, board);
-  if (home.touched.size === 0) return board.all;
-  const places = leaningOn(home, board);
-  home.touched.clear();
-  for (const place of places) {
-    const found = lookAt(home, place, board);
-    if (found.length === 0) board.at.delete(place);
-    else board.at.set(place, found);
-  }
+  lookFurther(home, Infinity);
+  const board = boardOf(home);
+  if (!board.changed) return board.all;
+  board.changed = false;
   const all = unreadable(home);
-  for (const found of board.at.values()) all.push(...found);
+  for (const found of board.at.values()) for (const each of found.values()) all.push(...each);
   board.all = all.sort((a, b) => (a.id < b.id ? -1 : 1));
   return board.all;
 }
 
+/**
+ * Works at the findings of a home for a while: `count` bags at most. False once nothing is left, and
+ * `findings` has them all at hand. So the first look at five years need not hold up anybody's hand.
+ */
+export function lookFurther(home: Home, count: number): boolean {
+  const board = boardOf(home);
+  let more = count;
+  for (const place of home.touched.takenOut()) {
+    board.changed = true;
+    leaningOn(home, board, place);
+    if (--more <= 0) return true;
+  }
+  for (const place of board.left.takenOut()) {
+    lookAt(home, board, place);
+    if (--more <= 0) return board.left.any;
+  }
+  return false;
+}
+
 /** A changed test moves its codes' and its round's findings too; a changed turn its round's. */
-function leaningOn(home: Home, board: Board): Set<Place> {
-  const places = new Set<Place>(home.touched);
+function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf, string]): void {
+  left.add(shelf, key);
   const addTurn = (id: TurnId | undefined) => {
     const turn = id === undefined ? undefined : turnOf(home, id);
-    if (turn !== undefined) places.add(`round ${turn.round}`);
+    if (turn !== undefined) left.add('round', turn.round);
   };
   /** A result is weighed against its person's others, and against its neighbours' in the round. */
   const addFit = (id: TestId) => {
@@ -59,33 +87,32 @@ function leaningOn(home: Home, board: Board): Set<Place> {
     const { turn: own } = testOf(home, id);
     const turn = own === undefined ? undefined : turnOf(home, own);
     if (turn === undefined) return;
-    places.add(`person ${turn.person}`);
-    places.add(`round ${turn.round}`);
+    left.add('person', turn.person);
+    left.add('round', turn.round);
   };
-  for (const place of home.touched) {
-    const [shelf, key] = split(place);
-    if (shelf === 'turn') addTurn(key as TurnId);
-    if (shelf === 'person') addTurn(turnsWith(home, key as PersonId).at(-1)?.id);
-    if (shelf === 'code') for (const test of testsWithCode(home, key as Code).keys()) addFit(test);
-    if (shelf === 'test') addFit(key as TestId);
-    if (shelf === 'staff') for (const each of board.decisions) places.add(each);
-    if (shelf !== 'test') continue;
-    const test = testOf(home, key as TestId);
-    addTurn(test.turn);
-    for (const fact of factsIn(home, 'test', key)) {
-      if ('code' in fact.data) places.add(`code ${fact.data.code ?? ''}`);
-      if (fact.kind === 'test.registered') places.add(`reference ${fact.data.reference}`);
-    }
+  if (shelf === 'turn') addTurn(key as TurnId);
+  if (shelf === 'person') addTurn(lastTurnWith(home, key as PersonId)?.id);
+  if (shelf === 'code') for (const test of testsWithCode(home, key as Code).keys()) addFit(test);
+  if (shelf === 'test') addFit(key as TestId);
+  if (shelf === 'staff') for (const decision of decisions) left.add(...decision);
+  if (shelf !== 'test') return;
+  addTurn(testOf(home, key as TestId).turn);
+  for (const fact of factsIn(home, 'test', key)) {
+    if ('code' in fact.data) left.add('code', fact.data.code ?? '');
+    if (fact.kind === 'test.registered') left.add('reference', fact.data.reference);
   }
-  return places;
 }
 
-function lookAt(home: Home, place: Place, board: Board): Finding[] {
-  const [shelf, key] = split(place);
-  const facts = factsIn(home, shelf, key);
-  const decisions = facts.filter((fact) => roleNeeded(fact) !== undefined);
-  if (decisions.length > 0) board.decisions.add(place);
-  return [...ofShelf(home, shelf, key), ...decisions.flatMap((fact) => withoutRight(home, fact))];
+function lookAt(home: Home, board: Board, [shelf, key]: [Shelf, string]): void {
+  const decisions = factsIn(home, shelf, key).filter((fact) => roleNeeded(fact) !== undefined);
+  if (decisions.length > 0) board.decisions.add(shelf, key);
+  const found = [
+    ...ofShelf(home, shelf, key),
+    ...decisions.flatMap((fact) => withoutRight(home, fact)),
+  ];
+  if (found.length === 0) board.at.get(shelf)?.delete(key);
+  else if (board.at.get(shelf)?.set(key, found) === undefined)
+    board.at.set(shelf, new Map([[key, found]]));
 }
 
 function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
@@ -114,8 +141,3 @@ function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
 
 const unreadable = (home: Home): Finding[] =>
   [...home.unreadable.keys()].map((id) => finding('unreadable', id, { members: [id] }));
-
-function split(place: Place): [Shelf, string] {
-  const gap = place.indexOf(' ');
-  return [place.slice(0, gap) as Shelf, place.slice(gap + 1)];
-}

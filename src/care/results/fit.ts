@@ -41,17 +41,21 @@ export interface Misfit {
 
 /** Everything in a person's history that has a clear result, oldest first. */
 function historyOf(home: Home, person: PersonId): Weighed[] {
-  return turnsWith(home, person)
-    .flatMap((turn) => turn.tests.map((id) => weigh(home, turn, testOf(home, id)) ?? []))
-    .flat()
-    .sort((a, b) => (a.at < b.at ? -1 : 1));
+  const history: Weighed[] = [];
+  for (const turn of turnsWith(home, person)) {
+    for (const id of turn.tests) {
+      const weighed = weigh(home, turn, testOf(home, id));
+      if (weighed !== undefined) history.push(weighed);
+    }
+  }
+  return history.sort((a, b) => (a.at < b.at ? -1 : 1));
 }
 
 function weigh(home: Home, turn: Turn, test: Test): Weighed | undefined {
   const { taken } = test;
+  if (taken === undefined || !isLive(test)) return undefined;
   const result = resultsFor(home, test.id).at(-1);
   const outcome = result?.data.outcome;
-  if (taken === undefined || !isLive(test)) return undefined;
   if (outcome !== 'positive' && outcome !== 'negative') return undefined;
   const on = dayOf(taken.at, home.service.zone);
   return { test, person: turn.person, at: taken.at, on, result: result as Weighed['result'] };

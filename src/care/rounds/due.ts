@@ -1,5 +1,5 @@
 import type { FactOf } from '../catalogue.ts';
-import { turnsWith } from '../custody/person-turns.ts';
+import { lastTurnWith } from '../custody/person-turns.ts';
 import { testOf } from '../custody/test.ts';
 import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
@@ -112,7 +112,8 @@ const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
 
 const personFacts = ({ home, person }: Seen) => factsIn(home, 'person', person.id);
 /** A swab on or after a day answers what became due on it. */
-const answered = ({ swabs }: Seen, from: Day) => swabs.some((swab) => swab.on >= from);
+const answered = ({ swabs }: Seen, from: Day) =>
+  swabs.findLast((swab) => swab.on >= from) !== undefined;
 
 function symptoms(seen: Seen): Reason[] {
   const { symptomsWithinDays, symptomsCountForDays } = seen.policy.due;
@@ -213,7 +214,7 @@ function tooOld(seen: Seen, { test, round }: Swab): Reason[] {
 
 /** A turn since the last swab that ended in a stop, or in a kit that failed, in hand or in its bag. */
 function tries(seen: Seen): Reason[] {
-  const last = turnsWith(seen.home, seen.person.id).at(-1);
+  const last = lastTurnWith(seen.home, seen.person.id);
   const closed = last?.closed;
   if (last === undefined || closed === undefined) return [];
   const on = dayOf(last.openedAt, seen.home.service.zone);

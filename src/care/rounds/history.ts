@@ -4,7 +4,7 @@ import { isLive, testOf } from '../custody/test.ts';
 import type { Turn } from '../custody/turn.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
-import type { PersonId } from '../ids.ts';
+import type { PersonId, RoundId } from '../ids.ts';
 import { isWithdrawn } from '../quality/held.ts';
 import type { OutcomeOf } from '../results/outcome.ts';
 import { outcomeOf } from '../results/outcome.ts';
@@ -30,14 +30,38 @@ export const swabsOf = (home: Home, person: PersonId, test?: string): Swab[] =>
     return swabsInTurn(home, turn, round);
   });
 
-const swabsInTurn = (home: Home, turn: Turn, round: Round | undefined): Swab[] =>
-  turn.tests
-    .map((id) => testOf(home, id))
-    .flatMap((test) => {
-      if (!isLive(test) || test.taken === undefined || isWithdrawn(home, test.id)) return [];
-      const on = dayOf(test.taken.at, home.service.zone);
-      return [{ test, turn, round, on, outcome: outcomeOf(home, test.id) }];
+/** The same, but only those of some rounds. */
+export const swabsWithin = (
+  home: Home,
+  person: PersonId,
+  rounds: ReadonlyMap<RoundId, Round>,
+): Swab[] =>
+  turnsWith(home, person).flatMap((turn) => {
+    const round = rounds.get(turn.round);
+    return round === undefined ? [] : swabsInTurn(home, turn, round);
+  });
+
+/** Day and outcome are worked out when they are asked for: of five years of swabs few are. */
+function swabsInTurn(home: Home, turn: Turn, round: Round | undefined): Swab[] {
+  const swabs: Swab[] = [];
+  for (const id of turn.tests) {
+    const test = testOf(home, id);
+    const { taken } = test;
+    if (!isLive(test) || taken === undefined || isWithdrawn(home, id)) continue;
+    swabs.push({
+      test,
+      turn,
+      round,
+      get on() {
+        return dayOf(taken.at, home.service.zone);
+      },
+      get outcome() {
+        return outcomeOf(home, id);
+      },
     });
+  }
+  return swabs;
+}
 
 /** Every swab of a round that stands, in the order of its turns. */
 export const swabsInRound = (home: Home, round: Round): Swab[] =>

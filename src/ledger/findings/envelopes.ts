@@ -1,17 +1,9 @@
 import type { LedgerFact } from '../fact.ts';
 import { type DeviceId, type FactId, millisOf } from '../ids.ts';
 import type { UnreadableReason } from '../upcast.ts';
-import {
-  type Envelope,
-  emptyLine,
-  envelopes,
-  type Line,
-  linkKey,
-  positionOf,
-  put,
-} from './line.ts';
+import { emptyLine, envelopes, type Line, linkKey, positionOf, put } from './line.ts';
 
-/** Rises when `encode` changes; a snapshot of another version is not used. */
+/** Rises when the digest changes: a frozen history has one for each. */
 export const ENVELOPES_VERSION = 1;
 
 /** What is kept of every fact's envelope, and of every receipt by its position. */
@@ -105,71 +97,6 @@ export function cut(state: Envelopes, position: number): void {
 
 export function unreadable(state: Envelopes, id: FactId, why: UnreadableReason): void {
   state.unreadable.set(id, why);
-}
-
-interface Encoded {
-  readonly version: number;
-  readonly chain: readonly number[];
-  readonly arrived: readonly number[];
-  readonly via: readonly DeviceId[];
-  readonly unreadable: readonly (readonly [FactId, UnreadableReason])[];
-  readonly lines: readonly EncodedLine[];
-}
-
-interface EncodedLine {
-  readonly device: DeviceId;
-  readonly ids: string;
-  readonly prev: readonly number[];
-  readonly seen: readonly number[];
-  readonly at: readonly number[];
-  readonly position: readonly number[];
-  readonly odd: readonly Envelope[];
-}
-
-const HOLE = ' '.repeat(43);
-
-export function encode(state: Envelopes): string {
-  const { chain, arrived, via, unreadable } = state;
-  const lines = [...state.lines].map(([device, { ids, prev, seen, at, position, odd }]) => ({
-    ...{ device, prev, seen, at, position },
-    ids: ids.map((id) => id || HOLE).join(''),
-    odd: [...odd.values()],
-  }));
-  const encoded: Encoded = {
-    version: ENVELOPES_VERSION,
-    ...{ chain, arrived, via, lines },
-    unreadable: [...unreadable],
-  };
-  return JSON.stringify(encoded);
-}
-
-/** Undefined when the text is of another version. */
-export function decode(text: string): Envelopes | undefined {
-  const read = JSON.parse(text) as Encoded;
-  if (read.version !== ENVELOPES_VERSION) return undefined;
-  return {
-    chain: [...read.chain],
-    arrived: [...read.arrived],
-    via: [...read.via],
-    unreadable: new Map(read.unreadable),
-    lines: new Map(read.lines.map((line) => [line.device, decodeLine(line)])),
-    version: 0,
-    cuts: 0,
-  };
-}
-
-function decodeLine({ ids, prev, seen, at, position, odd }: EncodedLine): Line {
-  const list: (FactId | '')[] = [];
-  for (let i = 0; i < ids.length; i += 43) list.push(ids.slice(i, i + 43).trim() as FactId);
-  return {
-    ids: list,
-    prev: [...prev],
-    seen: [...seen],
-    at: [...at],
-    position: [...position],
-    odd: new Map(odd.map((fact) => [fact.id, fact])),
-    version: 0,
-  };
 }
 
 /** The same for equal states, whatever order they were made in. */

@@ -121,5 +121,7 @@ export const addresses: Readonly<Record<keyof typeof paths, Look>> = {
   more: 'records',
   policy: 'records',
   confirmPolicy: 'records',
+  amendLadder: () => '/policy/practice',
+  amendDeciding: () => '/policy/decisions',
   tablets: () => '/tablets',
 };

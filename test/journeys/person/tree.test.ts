@@ -74,12 +74,12 @@ describe('the record of a decision', () => {
     await write('Which ways were weighed up?', 'No test; nose only.');
     await write('On what terms?', 'With Pia.');
     await write('What ends it at once?', 'Her sleeve over her face.');
-    for (const [label, keys] of [
+    for (const [label, day] of [
       ['Look at it again by', '10012027'],
       ['Ends on', '10022027'],
     ] as const) {
       await keys.tabTo(page.getByLabel(label));
-      await page.keyboard.type(keys);
+      await page.keyboard.type(day);
     }
     await enter('Go on');
     const heading = page.getByRole('heading', { name: 'Read it through' });

@@ -35,8 +35,12 @@ const names: Fold<Map<string, string>> = {
     const { value } = (fact.private ?? {}) as { value?: string };
     return value === undefined ? state : state.set(fact.id, value);
   },
-  encode: (state) => ({ names: JSON.stringify([...state]) }),
-  decode: (parts) => new Map(JSON.parse(parts['names'] ?? '[]') as [string, string][]),
+  first: {
+    over: new Set(),
+    recent: 0,
+    encode: (state) => JSON.stringify([...state]),
+    decode: (text) => new Map(JSON.parse(text) as [string, string][]),
+  },
   digest: (state) => JSON.stringify([...state].sort()),
 };
 

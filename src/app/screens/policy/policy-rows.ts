@@ -82,7 +82,7 @@ function kitRows(kit: KitKind, words: Words): PolicyRow[] {
   ];
 }
 
-function techniqueRows({ technique }: Policy, words: Words): PolicyRow[] {
+function techniqueRows({ technique, mealtimes }: Policy, words: Words): PolicyRow[] {
   const { rows: say, minutes } = words.policy;
   return [
     row(['throatSeconds', say.throatSeconds], technique.throatSeconds, { words, say: say.seconds }),
@@ -98,6 +98,9 @@ function techniqueRows({ technique }: Policy, words: Words): PolicyRow[] {
     }),
     row(['samePair', say.samePair], technique.samePairMayResumeMinutes, { words, say: minutes }),
     row(['alone', say.alone], technique.mayStartAlone, { words, say: yesNo(words) }),
+    ...(mealtimes
+      ? [row(['mealtimes', say.mealtimes], mealtimes, { words, say: words.usual.spans })]
+      : []),
   ];
 }
 

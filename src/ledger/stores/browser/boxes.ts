@@ -1,5 +1,5 @@
 import type { Body, Confirmed, LedgerFact, Pending, Written } from '../../fact.ts';
-import { encodeBlock, entriesOf, factsOf } from './block.ts';
+import { encodeBlock, entriesOf, factsOf, type Which } from './block.ts';
 import type { Cipher } from './cipher.ts';
 import type { LogRecord, PendingRecord } from './database.ts';
 import { guarded } from './errors.ts';
@@ -22,8 +22,9 @@ export class Boxes {
     return this.open(sealed, `log/${number}`, entriesOf);
   }
 
-  openFacts(number: number, { sealed }: LogRecord): Promise<readonly LedgerFact[]> {
-    return this.open(sealed, `log/${number}`, factsOf);
+  /** The facts at places of the block (0 the first) that pass. */
+  openFacts(number: number, { sealed }: LogRecord, which: Which): Promise<readonly LedgerFact[]> {
+    return this.open(sealed, `log/${number}`, (plain) => factsOf(plain, which));
   }
 
   async sealPending(

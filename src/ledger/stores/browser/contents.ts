@@ -2,7 +2,7 @@ import type { IDBPDatabase } from 'idb';
 import type { Confirmed, LedgerFact, Pending } from '../../fact.ts';
 import { CHAIN_START, type ChainValue, type FactId } from '../../ids.ts';
 import { BLOCK } from '../../marks.ts';
-import type { Page } from '../../store.ts';
+import type { Only, Page } from '../../store.ts';
 import type { Boxes } from './boxes.ts';
 import type { LogRecord, PendingRecord, Tables } from './database.ts';
 
@@ -47,9 +47,16 @@ export class Contents {
     return within(blocks, after, limit);
   }
 
-  async opened(after: number, limit: number): Promise<readonly LedgerFact[]> {
-    const blocks = await this.blocks(after, limit, (n, record) => this.boxes.openFacts(n, record));
-    return within(blocks, after, limit);
+  async opened(after: number, limit: number, only?: Only): Promise<readonly LedgerFact[]> {
+    return this.blocks(after, limit, (n, record) => {
+      const first = n * BLOCK + 1;
+      const [from, to] = [after + 1 - first, after + limit + 1 - first];
+      return this.boxes.openFacts(
+        n,
+        record,
+        only === undefined ? { from, to } : { from, to, only },
+      );
+    });
   }
 
   private async blocks<T>(

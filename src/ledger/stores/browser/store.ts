@@ -7,6 +7,7 @@ import {
   changeStands,
   type Head,
   type LedgerStore,
+  type Only,
   type Page,
   type Snapshot,
 } from '../../store.ts';
@@ -69,8 +70,8 @@ export class BrowserStore implements LedgerStore {
     return guarded('log', () => this.contents.confirmed(after, limit));
   }
 
-  opened(after: number, limit: number): Promise<readonly LedgerFact[]> {
-    return guarded('log', () => this.contents.opened(after, limit));
+  opened(after: number, limit: number, only?: Only): Promise<readonly LedgerFact[]> {
+    return guarded('log', () => this.contents.opened(after, limit, only));
   }
 
   chainAt(position: number): Promise<ChainValue | undefined> {

@@ -15,7 +15,9 @@ import {
   type Head,
   type LedgerStore,
   type Mark,
+  type Only,
   type Page,
+  passes,
   type Snapshot,
   StorageError,
 } from '../../store.ts';
@@ -92,8 +94,9 @@ export class MemoryStore implements LedgerStore {
     return Promise.resolve(this.at.log.slice(after, after + limit));
   }
 
-  opened(after: number, limit: number): Promise<readonly LedgerFact[]> {
-    return Promise.resolve(this.at.log.slice(after, after + limit).map((e) => openFact(e, e)));
+  opened(after: number, limit: number, only?: Only): Promise<readonly LedgerFact[]> {
+    const facts = this.at.log.slice(after, after + limit).map((e) => openFact(e, e));
+    return Promise.resolve(facts.filter(({ kind, at }) => passes(only, kind, at)));
   }
 
   chainAt(position: number): Promise<ChainValue | undefined> {

@@ -1,7 +1,16 @@
 import type Database from 'better-sqlite3';
 import { type Confirmed, type LedgerFact, openFact, type Pending } from '../../fact.ts';
 import { CHAIN_START, type ChainValue, type FactId } from '../../ids.ts';
-import type { Change, Committed, Head, LedgerStore, Page, Snapshot } from '../../store.ts';
+import {
+  type Change,
+  type Committed,
+  type Head,
+  type LedgerStore,
+  type Only,
+  type Page,
+  passes,
+  type Snapshot,
+} from '../../store.ts';
 import { type Applied, applyChange } from './commit.ts';
 import { guarded } from './errors.ts';
 import { type HeadRow, headOf, type Row, withoutNulls } from './rows.ts';
@@ -35,8 +44,10 @@ export class SqliteStore implements LedgerStore {
     );
   }
 
-  opened(after: number, limit: number): Promise<readonly LedgerFact[]> {
-    return this.confirmed(after, limit).then((entries) => entries.map((e) => openFact(e, e)));
+  opened(after: number, limit: number, only?: Only): Promise<readonly LedgerFact[]> {
+    return this.confirmed(after, limit).then((entries) =>
+      entries.map((e) => openFact(e, e)).filter(({ kind, at }) => passes(only, kind, at)),
+    );
   }
 
   chainAt(position: number): Promise<ChainValue | undefined> {
