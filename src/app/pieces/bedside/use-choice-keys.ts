@@ -38,8 +38,7 @@ export function useChoiceKeys(): RefObject<HTMLDivElement> {
   return group;
 }
 
+/** Where a digit is meant for something else: typed, in a dialog, or for other choices on the page. */
+const BUSY = 'input, select, textarea, dialog, .blind-choice, .sign-choice';
 const isBusy = ({ target, ctrlKey, altKey, metaKey }: KeyboardEvent): boolean =>
-  ctrlKey ||
-  altKey ||
-  metaKey ||
-  (target instanceof Element && target.closest('input, select, textarea, dialog') !== null);
+  ctrlKey || altKey || metaKey || (target instanceof Element && target.closest(BUSY) !== null);
