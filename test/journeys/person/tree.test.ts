@@ -214,7 +214,7 @@ describe('the steps of practice', () => {
       .getByText(/version 2\./)
       .first()
       .waitFor();
-    await page.getByText(/Confirmed by Maren Holt/).waitFor();
+    await page.getByText(/Confirmed by Maren/).waitFor();
     const practice = part('Practice');
     await practice.getByText('The whole swab, with the song: 5 min').waitFor();
     await practice.getByText('See Pia have hers done: 5 min').waitFor();
