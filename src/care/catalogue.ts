@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { consentFacts } from './consent/facts.ts';
-import { tabletFacts, testFacts, turnFacts } from './custody/facts.ts';
+import { groupFacts, tabletFacts, testFacts, turnFacts } from './custody/facts.ts';
 import type { FactId, StaffId } from './ids.ts';
 import { outbreakFacts } from './outbreaks/facts.ts';
 import { peopleFacts } from './people/facts.ts';
@@ -30,6 +30,7 @@ export const catalogue = {
   ...roundFacts,
   ...turnFacts,
   ...testFacts,
+  ...groupFacts,
   ...tabletFacts,
   ...resultFacts,
   ...qualityFacts,

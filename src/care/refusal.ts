@@ -70,7 +70,12 @@ export type Refusal =
   | { readonly reason: 'code-differs-typed'; readonly code: string }
   // identity: near misses and other checks
   | { readonly reason: 'code-near'; readonly code: string; readonly near: readonly string[] }
-  | { readonly reason: 'code-elsewhere'; readonly code: string }
+  | {
+      readonly reason: 'code-elsewhere';
+      readonly code: string;
+      /** What those homes call themselves, where they say so. */
+      readonly homes: readonly string[];
+    }
   | { readonly reason: 'second-person-same' }
   | { readonly reason: 'two-must-know'; readonly person: PersonId }
   | { readonly reason: 'identifier-malformed'; readonly name: string }

@@ -13,6 +13,7 @@ import {
   momentOf,
   startOfDay,
   wallTime,
+  weekdayOf,
   yearsBetween,
 } from './time.ts';
 
@@ -76,6 +77,31 @@ describe('time across a clock change', () => {
         }
       }),
       { numRuns: 500 },
+    );
+  });
+
+  it('wall times, days, weekdays and years are those of the whole Temporal', () => {
+    const zones = ['Europe/London', 'America/St_Johns', 'Africa/Cairo', 'America/Sao_Paulo', 'UTC'];
+    const days = fc
+      .integer({ min: 0, max: 16_000 })
+      .map((n) => new Date(Date.UTC(1995, 0, 1) + n * 24 * HOUR).toISOString().slice(0, 10) as Day);
+    const minute = fc.integer({ min: 0, max: 24 * 60 - 1 });
+    fc.assert(
+      fc.property(fc.constantFrom(...zones), days, days, minute, (zone, on, other, minutes) => {
+        const two = (n: number) => String(n).padStart(2, '0');
+        const time = `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+        const wall = Temporal.PlainDateTime.from(`${on}T${time}`).toZonedDateTime(zone);
+        const [date, then] = [Temporal.PlainDate.from(on), Temporal.PlainDate.from(other)];
+        const at = momentOf(on, time, zone);
+        expect(Date.parse(at)).toBe(wall.epochMilliseconds);
+        expect(wallTime(at, zone)).toBe(wall.toPlainTime().toString().slice(0, 5));
+        expect(Date.parse(startOfDay(on, zone))).toBe(date.toZonedDateTime(zone).epochMilliseconds);
+        expect(weekdayOf(on)).toBe(date.dayOfWeek);
+        expect(addDays(on, minutes - 700)).toBe(date.add({ days: minutes - 700 }).toString());
+        const { years } = date.until(then, { largestUnit: 'years' });
+        expect(yearsBetween(on, other)).toBe(years);
+      }),
+      { numRuns: 2000 },
     );
   });
 

@@ -1,4 +1,6 @@
-import { Temporal } from 'temporal-polyfill';
+// Only what needs the zones: days and wall times are plain arithmetic once an offset is known.
+import * as DateTime from 'temporal-polyfill/fns/PlainDateTime';
+import * as Zoned from 'temporal-polyfill/fns/ZonedDateTime';
 import * as v from 'valibot';
 
 /** A moment, always UTC with milliseconds: `2026-03-27T10:00:00.000Z`. Text order is time order. */
@@ -61,43 +63,62 @@ function offsetAt(moment: number, zone: Zone): number {
 }
 
 function seasonAt(moment: number, zone: Zone): Season {
-  const here = Temporal.Instant.fromEpochMilliseconds(moment).toZonedDateTimeISO(zone);
   // `previous` is strictly before, and a change takes place at its very millisecond.
-  const since = here.add({ milliseconds: 1 }).getTimeZoneTransition('previous');
-  const until = here.getTimeZoneTransition('next');
+  const since = Zoned.getTimeZoneTransition(zoned(moment + 1, zone), 'previous');
+  const here = zoned(moment, zone);
+  const until = Zoned.getTimeZoneTransition(here, 'next');
   return {
     from: since?.epochMilliseconds ?? -Infinity,
     to: until?.epochMilliseconds ?? Infinity,
-    offset: here.offsetNanoseconds / 1e6,
+    offset: Zoned.offsetNanoseconds(here) / 1e6,
   };
 }
 
+const zoned = (moment: number, zone: Zone) => Zoned.create(BigInt(moment) * 1_000_000n, zone);
+
 /** The first moment of a day in a zone (not always 00:00: some zones skip midnight). */
 export const startOfDay = (on: Day, zone: Zone): Instant =>
-  instantOf(Temporal.PlainDate.from(on).toZonedDateTime(zone).epochMilliseconds);
+  instantOf(
+    Zoned.startOfDay(Zoned.create(BigInt(ms(momentOf(on, '12:00', zone))) * 1_000_000n, zone))
+      .epochMilliseconds,
+  );
 
 /** The moment a day is over, which is the start of the next. */
 export const endOfDay = (on: Day, zone: Zone): Instant => startOfDay(addDays(on, 1), zone);
 
 /** A wall time on a day as a moment. A time that the clocks skip moves on by the gap. */
-export const momentOf = (on: Day, time: string, zone: Zone): Instant =>
-  instantOf(
-    Temporal.PlainDateTime.from(`${on}T${time}`).toZonedDateTime(zone, {
-      disambiguation: 'compatible',
-    }).epochMilliseconds,
-  );
+export function momentOf(on: Day, time: string, zone: Zone): Instant {
+  const [hours, minutes, seconds = 0] = time.split(':').map(Number);
+  const wall = DateTime.create(...numbersIn(on), hours, minutes, seconds);
+  const moment = DateTime.toZonedDateTime(wall, zone, { disambiguation: 'compatible' });
+  return instantOf(moment.epochMilliseconds);
+}
+
+/** Year, month and day. */
+function numbersIn(on: Day): readonly [number, number, number] {
+  const [year = 0, month = 0, date = 0] = on.split('-').map(Number);
+  return [year, month, date];
+}
 
 /** The wall time of a moment in a zone, `HH:mm`. */
 export const wallTime = (at: Instant, zone: Zone): string =>
-  Temporal.Instant.from(at).toZonedDateTimeISO(zone).toPlainTime().toString().slice(0, 5);
+  instantOf(ms(at) + offsetAt(ms(at), zone)).slice(11, 16);
+
+const midnight = (on: Day): number => Date.parse(`${on}T00:00:00Z`);
 
 export const addDays = (on: Day, count: number): Day =>
-  Temporal.PlainDate.from(on).add({ days: count }).toString() as Day;
+  instantOf(midnight(on) + count * 24 * HOUR).slice(0, 10) as Day;
+
+/** 1 Monday to 7 Sunday, as ISO 8601 counts them. */
+export const weekdayOf = (on: Day): number => ((new Date(midnight(on)).getUTCDay() + 6) % 7) + 1;
 
 /** Whole days from one day to another; negative when `to` is earlier. */
 export const daysBetween = (from: Day, to: Day): number =>
-  Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / (24 * HOUR));
+  Math.round((midnight(to) - midnight(from)) / (24 * HOUR));
 
 /** Whole years from one day to another, as an age is counted; negative when `to` is earlier. */
-export const yearsBetween = (from: Day, to: Day): number =>
-  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'years' }).years;
+export function yearsBetween(from: Day, to: Day): number {
+  if (to < from) return 0 - yearsBetween(to, from);
+  const years = numbersIn(to)[0] - numbersIn(from)[0];
+  return to.slice(5) < from.slice(5) ? years - 1 : years;
+}

@@ -2,8 +2,10 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import * as v from 'valibot';
 import { afterAll, describe, expect, it } from 'vitest';
+import { drawInput } from '../../test/trial/plan-instance.ts';
 import { COMMANDS } from './commands.ts';
 import { schemaFiles, statisticModules } from './schemas.ts';
 
@@ -76,7 +78,10 @@ describe('tallyround', () => {
   });
 
   it('explains input that is not JSON and files that are not there', () => {
-    expect(tallyround(['voids'], 'void').stderr).toContain('is not JSON');
+    expect(tallyround(['voids'], 'void').stderr).toContain('is not JSON, at line 1, column 1');
+    expect(tallyround(['voids'], '{\n  "voids": [0, 1,]\n}').stderr).toContain(
+      'is not JSON, at line 2, column 18',
+    );
     expect(tallyround(['voids', join(folder, 'absent.json')]).stderr).toContain('cannot read');
   });
 
@@ -96,8 +101,12 @@ describe('tallyround', () => {
   it('names the column of a CSV that is missing or not a number', () => {
     expect(tallyround(['voids', '--csv'], 'kind\n1\n').stderr).toContain('no column void');
     expect(tallyround(['voids', '--csv'], 'void\nyes\n').stderr).toContain(
-      '"yes" in column void is not a number',
+      'line 2: "yes" in column void is not a number',
     );
+    expect(tallyround(['voids', '--csv'], 'void\n0\n\n1\n\n').stderr).not.toContain('line');
+    expect(tallyround(['voids', '--csv'], 'void\n0\n\nno\n').stderr).toContain('line 4: "no"');
+    const ragged = tallyround(['clear', '--csv'], 'id,prior,sensitivity\nA,0.1,0.8\nB,0.2\n');
+    expect(ragged.stderr).toContain('on line 3');
   });
 
   it('takes an empty sensitivity as no valid test', () => {
@@ -123,5 +132,61 @@ describe('docs/schemas', () => {
         readFileSync(`docs/schemas/${name}`, 'utf8'),
         `${name}: run npx tsx scripts/make-schemas.ts`,
       ).toBe(text);
+  });
+
+  const validator = (name: string) => {
+    const ajv = new Ajv2020({ strict: false });
+    return ajv.compile(JSON.parse(readFileSync(`docs/schemas/${name}.json`, 'utf8')) as object);
+  };
+
+  it.each(modules.map(({ definition }) => [definition.name, definition] as const))(
+    'holds for what %s reads and writes, by a validator of others',
+    (name, definition) => {
+      const reads = validator(`${name}.input`);
+      expect(reads(definition.example), JSON.stringify(reads.errors)).toBe(true);
+      expect(reads('not this')).toBe(false);
+      const outcome = definition.run(v.parse(definition.input, definition.example));
+      if (!outcome.ok) throw new Error(outcome.detail);
+      const writes = validator(`${name}.output`);
+      const answer: unknown = JSON.parse(JSON.stringify(outcome.value));
+      expect(writes(answer), JSON.stringify(writes.errors)).toBe(true);
+      expect(writes({})).toBe(false);
+    },
+  );
+
+  it('holds for rounds of every size and tightness, and refuses what the planner refuses by itself', () => {
+    const reads = validator('plan.input');
+    for (let seed = 0; seed < 200; seed++) {
+      const round = drawInput(seed, { people: 1 + (seed % 30), staff: 5, pairs: 2, tight: true });
+      expect(reads(round), JSON.stringify(reads.errors)).toBe(true);
+    }
+    const round = drawInput(1, { people: 3, staff: 3, pairs: 1 });
+    for (const wrong of [
+      { ...round, from: '-7:30' },
+      { ...round, people: [] },
+      {
+        ...round,
+        people: Array.from({ length: 500 }, (_, i) => ({ ...round.people[0], id: `P${i}` })),
+      },
+      { ...round, rules: { ...round.rules, pairs: 1e30 } },
+      { ...round, staff: 'all' },
+    ])
+      expect(reads(wrong), JSON.stringify(wrong).slice(0, 90)).toBe(false);
+  });
+
+  it.each([
+    ['NaN for a length', '8.5', 'NaN', 'is not JSON'],
+    ['more than any number', '8.5', '1e999', '/people/0/minutes/mean: must be 240 or less'],
+    ['a length below 0', '8.5', '-3', '/people/0/minutes/mean: must be above 0'],
+    ['a text for a number', '8.5', '"8"', '/people/0/minutes/mean: '],
+    ['one id for two', '"P2"', '"P1"', '/people/1: "P1" is there twice'],
+    ['staff whom nobody knows', '"excluded":[]', '"excluded":["Zed"]', '/people/0/excluded/0: '],
+  ])('plan: %s has its place named, and exit code 2', (_, from, to, says) => {
+    const people = ['P1', 'P2'].map((id) => ({ id, excluded: [], minutes: { mean: 8.5 } }));
+    const round = JSON.stringify({ ...drawInput(1, { people: 2, staff: 3, pairs: 1 }), people });
+    const run = tallyround(['plan'], round.replace(from, to));
+    expect(run.stderr).toContain(says);
+    expect(run.stdout).toBe('');
+    expect(run.status).toBe(2);
   });
 });

@@ -68,5 +68,9 @@ export const UPKEEP: Readonly<Record<string, CommandEntry>> = {
     summary: 'a PIN for one sign-in',
     load: () => import('./upkeep/reset-pin.ts'),
   },
+  'group-secret': {
+    summary: 'draw the secret of a group of homes',
+    load: () => import('./upkeep/group-secret.ts'),
+  },
   tablets: { summary: 'list tablets, or refuse one', load: () => import('./upkeep/tablets.ts') },
 };

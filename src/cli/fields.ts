@@ -42,11 +42,18 @@ export const interval = { lower: figure, upper: figure };
 export const orNull = (value: number | undefined): number | null =>
   value === undefined || !Number.isFinite(value) ? null : value;
 
-/** A CSV cell as a number; an empty one is an error with its column named. */
-export function cell(row: Readonly<Record<string, string>>, ...names: readonly string[]): number {
+/** Where a row of a CSV file keeps its line, counted from 1. */
+export const LINE = Symbol('line');
+
+type Row = Readonly<Record<string, string>> & { readonly [LINE]?: number };
+
+/** A CSV cell as a number; anything else is an error with its line and column named. */
+export function cell(row: Row, ...names: readonly string[]): number {
   const value = names.map((name) => row[name]).find((found) => found !== undefined);
   if (value === undefined) throw new Error(`there is no column ${names.join(' or ')}`);
   if (value === '' || Number.isNaN(Number(value)))
-    throw new Error(`"${value}" in column ${names.join(' or ')} is not a number`);
+    throw new Error(
+      `line ${row[LINE] ?? '?'}: "${value}" in column ${names.join(' or ')} is not a number`,
+    );
   return Number(value);
 }

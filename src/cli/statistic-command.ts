@@ -5,9 +5,12 @@ import { parse as parseCsv } from 'csv-parse/sync';
 import * as v from 'valibot';
 import type { Outcome } from '../statistics/refusal/refusal.ts';
 import type { CommandModule } from './command-module.ts';
+import { LINE } from './fields.ts';
 import { inputErrors } from './input-errors.ts';
+import { jsonFault } from './json-fault.ts';
 
-export type CsvRow = Readonly<Record<string, string>>;
+/** A row of a CSV file by its columns; it knows the line it stands on. */
+export type CsvRow = Readonly<Record<string, string>> & { readonly [LINE]?: number };
 type AnySchema = v.GenericSchema;
 
 /** A command that reads one JSON (or CSV) document and writes one JSON document. */
@@ -50,11 +53,9 @@ interface Options extends Readonly<Record<string, unknown>> {
 class InputError extends Error {}
 
 function parseJson(what: string, json: string): unknown {
-  try {
-    return JSON.parse(json);
-  } catch (error) {
-    throw new InputError(`${what} is not JSON: ${(error as Error).message}`);
-  }
+  const fault = jsonFault(json);
+  if (fault !== undefined) throw new InputError(`${what} is not JSON, at ${fault}`);
+  return JSON.parse(json);
 }
 
 async function readText(file: string | undefined): Promise<string> {
@@ -66,12 +67,19 @@ async function readText(file: string | undefined): Promise<string> {
   }
 }
 
+function rowsOf(content: string): readonly CsvRow[] {
+  const settings = { columns: true, trim: true, skip_empty_lines: true, bom: true } as const;
+  const read = parseCsv(content, { ...settings, info: true }) as unknown as readonly {
+    readonly record: Record<string, string>;
+    readonly info: { readonly lines: number };
+  }[];
+  return read.map(({ record, info }) => Object.assign(record, { [LINE]: info.lines }));
+}
+
 function fromCsv({ name, csv }: StatisticCommand<AnySchema, AnySchema>, content: string): object {
   if (!csv) throw new InputError(`${name} takes JSON only`);
   try {
-    return csv.read(
-      parseCsv(content, { columns: true, trim: true, skip_empty_lines: true, bom: true }),
-    );
+    return csv.read(rowsOf(content));
   } catch (error) {
     throw new InputError(`the CSV cannot be read: ${(error as Error).message}`);
   }

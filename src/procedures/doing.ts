@@ -13,10 +13,10 @@ export interface Doing {
   readonly device: string;
   readonly draw: DrawId;
   /**
-   * Whether another service of the group has used a code, as far as this device has been told. Absent
-   * with no signal: then only this service's own codes are known.
+   * Which other homes of the group have used a code, by what they call themselves where they say so;
+   * undefined where none has. Absent where no server could be asked: then the server asks later.
    */
-  readonly usedElsewhere?: (code: string) => boolean;
+  readonly usedElsewhere?: (code: string) => readonly string[] | undefined;
 }
 
 /** What a procedure answers: facts to append together, or why not. Nothing else changes anything. */

@@ -144,7 +144,12 @@ describe('a code that is nearly another live code', () => {
 
 it('refuses a code that another service of the group has used, where the server could say so', () => {
   const { trial, turn } = atKit();
-  const doing = { ...trial.doing, usedElsewhere: (code: string) => code === 'ZZZZ2222' };
+  const doing = {
+    ...trial.doing,
+    usedElsewhere: (code: string) => (code === 'ZZZZ2222' ? ['Aldermere'] : undefined),
+  };
   const given = { do: 'open-kit', turn, code: 'ZZZZ2222', how: 'scanned' } as const;
-  expect(trial.refused(decideTouch(trial.home, given, doing)).reason).toBe('code-elsewhere');
+  expect(trial.refused(decideTouch(trial.home, given, doing))).toMatchObject({
+    ...{ reason: 'code-elsewhere', homes: ['Aldermere'] },
+  });
 });

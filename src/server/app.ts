@@ -4,6 +4,7 @@ import type { SecureContextOptions } from 'node:tls';
 import cookie from '@fastify/cookie';
 import rateLimit from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance } from 'fastify';
+import type { Group } from './group/group.ts';
 import { addAccess } from './http/access.ts';
 import { addAppFiles } from './http/app-files.ts';
 import { addFaults } from './http/faults.ts';
@@ -15,6 +16,7 @@ import type { Parts } from './parts.ts';
 import { addAccounts } from './routes/accounts.ts';
 import { addCalendar } from './routes/calendar.ts';
 import { addDevices } from './routes/devices.ts';
+import { addGroup, addUsedElsewhere } from './routes/group.ts';
 import { addHealthz } from './routes/healthz.ts';
 import { addLive, HEARTBEAT_MS } from './routes/live.ts';
 import { addMe } from './routes/me.ts';
@@ -36,6 +38,8 @@ export interface Setting {
   readonly log?: { readonly level: LogLevel; readonly target: LogTarget };
   /** A calendar feed, for whoever has its key. */
   readonly calendar?: { readonly reader: HomeReader; readonly key: string };
+  /** The homes with which this one shares which codes are used. */
+  readonly group?: Group;
   /** ms between signs of life on /live. */
   readonly heartbeat?: number;
 }
@@ -76,7 +80,9 @@ function addRoutes(app: FastifyInstance, parts: Parts, setting: Setting): void {
   addPin(app, parts);
   addAccounts(app, parts);
   addDevices(app, parts, hub);
-  addSync(app, parts, hub);
+  addSync(app, parts, { hub, ...(setting.group && { grown: () => setting.group?.check.soon() }) });
+  addUsedElsewhere(app, setting.group);
+  if (setting.group !== undefined) addGroup(app, setting.group);
   if (setting.calendar !== undefined) addCalendar(app, parts, setting.calendar);
   addLive(app, parts, { hub, heartbeat: setting.heartbeat ?? HEARTBEAT_MS });
 }

@@ -1,8 +1,41 @@
+import { count, finite, firstRefusal } from './refusal/checks.ts';
+import { given, type Outcome, type Refusal, refuse } from './refusal/refusal.ts';
+
 /** How often a session went up a step, stayed, or went back one. */
 export interface LadderCounts {
   readonly up: number;
   readonly stay: number;
   readonly down: number;
+}
+
+export interface Ladder {
+  /** Steps already climbed, 0 to `steps`. */
+  readonly at: number;
+  readonly steps: number;
+  /** Sessions looked ahead. */
+  readonly most: number;
+}
+
+// most^3 x steps: under a second. A year of weekly sessions on seven steps needs a million.
+const MOST_WORK = 1e8;
+
+function check({ up, stay, down }: LadderCounts, { at, steps, most }: Ladder): Refusal | undefined {
+  const refused = firstRefusal(
+    ...[up, stay, down].map((seen) =>
+      seen >= -1
+        ? finite('a count of sessions', seen)
+        : refuse('out-of-range', `A count of sessions must be 0 or more, and it is ${seen}.`),
+    ),
+    count('at', at),
+    count('steps', steps),
+    count('most', most),
+  );
+  if (refused) return refused;
+  if (up + stay + down <= -3)
+    return refuse('undefined', 'Nothing is known of the sessions, not even beforehand.');
+  return most ** 3 * Math.max(1, steps) <= MOST_WORK
+    ? undefined
+    : refuse('too-large', `${most} sessions on ${steps} steps cannot be followed exactly here.`);
 }
 
 /**
@@ -17,14 +50,17 @@ export interface LadderCounts {
  * With `down` never happening the time to the top is beta negative binomial; with counts large it is
  * negative binomial. Both are checked beside this file. Cost about `most`² × `steps` states a session.
  *
- * @param at steps already climbed, 0 to `steps`
+ * A count of -1 takes its prior away: that never happens. Refused above `most`³ × `steps` = 10⁸.
  * @returns `most` chances, rising, each 0 to 1
  */
-export function topReachedBy(
-  counts: LadderCounts,
-  { at, steps, most }: { readonly at: number; readonly steps: number; readonly most: number },
-): readonly number[] {
-  if (at >= steps) return Array.from({ length: most }, () => 1);
+export function topReachedBy(counts: LadderCounts, ladder: Ladder): Outcome<readonly number[]> {
+  const refused = check(counts, ladder);
+  if (refused) return refused;
+  const { at, steps, most } = ladder;
+  return given(at >= steps ? Array.from({ length: most }, () => 1) : follow(counts, ladder));
+}
+
+function follow(counts: LadderCounts, { at, steps, most }: Ladder): readonly number[] {
   const a = counts.up + 1;
   const b = counts.stay + 1;
   const c = counts.down + 1;

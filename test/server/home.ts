@@ -44,14 +44,14 @@ export interface Home {
 
 /** A server in a folder of its own with a manager and a worker, both with PINs of their choice. */
 export async function startHome(
-  setting: Setting = {},
+  setting: Setting | ((parts: Parts) => Setting) = {},
   kept?: { readonly folder: string; readonly clock: { ms: number } },
 ): Promise<Home> {
   const folder = kept?.folder ?? mkdtempSync(join(tmpdir(), 'tallyround-'));
   const clock = kept?.clock ?? { ms: Date.parse('2026-11-25T09:00:00.000Z') };
   const parts = openParts(folder, clock);
   if (!kept) await settleIn(parts);
-  const app = await buildApp(parts, setting);
+  const app = await buildApp(parts, typeof setting === 'function' ? setting(parts) : setting);
   const url = await app.listen({ host: '127.0.0.1', port: 0 });
   return {
     app,

@@ -1,4 +1,5 @@
 import { createConnection } from 'node:net';
+import fc from 'fast-check';
 import Fastify from 'fastify';
 import { SMTPServer } from 'smtp-server';
 import { afterEach, describe, expect, it } from 'vitest';
@@ -55,6 +56,26 @@ function talk(port: number, pieces: readonly Buffer[], answers: number): Promise
   });
 }
 
+/** Sends pieces as they are and answers all that was said, up to the acknowledgement of a message. */
+function talkUntil(
+  port: number,
+  pieces: readonly Buffer[],
+  { id }: { readonly id: string },
+): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const socket = createConnection({ host: '127.0.0.1', port });
+    let heard = '';
+    socket.setTimeout(10_000, () => reject(new Error(`no answer to ${id}: ${heard}`)));
+    socket.on('error', reject);
+    socket.on('close', () => resolve(heard));
+    socket.on('data', (piece) => {
+      heard += piece.toString('utf8');
+      if (heard.includes(`|${id}|`)) socket.destroy();
+    });
+    for (const piece of pieces) socket.write(piece);
+  });
+}
+
 describe('a gateway on this machine', () => {
   it('hands a result over, and is told that it was kept; nobody here has its code, so it waits', async () => {
     const { reader, port } = await gateway();
@@ -89,6 +110,47 @@ describe('a gateway on this machine', () => {
     expect(answers[1]).toContain('MSA#AR#M9#');
     expect(answers[2]).toContain('MSA|AA|M3|');
     expect(tray(await reader.read())).toHaveLength(1);
+  });
+
+  it('whatever bytes come, in whatever pieces, it stays up and takes the next message', async () => {
+    const { reader, port } = await gateway();
+    const sign = fc.constantFrom(0x0b, 0x1c, 0x0d, 0x7c, 0x5e, 0x4d, 0x53, 0x48, 0x00, 0xff, 0xc3);
+    const noise = fc.uint8Array({ maxLength: 200 });
+    const bytes = fc.oneof(
+      noise,
+      fc.array(sign, { maxLength: 200 }).map((each) => Uint8Array.from(each)),
+    );
+    // A message cut anywhere, with a sign of its changed, or with other separators.
+    const whole = framed(message('M0'));
+    const broken = fc
+      .tuple(fc.nat(whole.length), fc.nat(whole.length - 1), fc.nat(255))
+      .map(([end, at, byte]) => {
+        const changed = Uint8Array.from(whole);
+        changed[at] = byte;
+        return changed.subarray(0, end);
+      });
+    let next = 0;
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.oneof(bytes, broken), { maxLength: 6 }), async (pieces) => {
+        next += 1;
+        // What is left open by the noise ends with the block that closes it: then one that is whole.
+        const closing = Buffer.from([0x1c, 0x0d]);
+        const good = framed(message(`G${next}`));
+        const heard = await talkUntil(port, [...pieces.map((p) => Buffer.from(p)), closing, good], {
+          id: `G${next}`,
+        });
+        return heard.includes(`MSA|AA|G${next}|`);
+      }),
+      { numRuns: Number(process.env['TALLYROUND_FUZZ'] ?? 60) },
+    );
+    // A changed sign may have made reports of its own; the whole message was kept once.
+    const kept = tray(await reader.read()).filter(
+      ({ received }) =>
+        received.data.codes.includes('KQT00000019' as never) &&
+        received.private?.name === 'Oriel Finch' &&
+        received.private.number.startsWith('L-77'),
+    );
+    expect(kept.length).toBeGreaterThanOrEqual(1);
   });
 });
 

@@ -38,6 +38,11 @@ export interface Desk {
   readonly monotonic: () => number;
   /** Decides on the home as it is now and keeps the facts before it answers. */
   readonly act: (decide: (home: Home, doing: Doing) => Outcome) => Promise<Acted>;
+  /**
+   * What other homes call themselves that have used a code; undefined where none has, or none can be
+   * asked at once.
+   */
+  readonly usedElsewhere: (code: string) => Promise<readonly string[] | undefined>;
   /** When and through which device a fact reached the server; undefined while it waits here. */
   readonly reached: (fact: Pick<Fact, 'id' | 'device' | 'seq'>) => Reached | undefined;
   /** What the chains themselves show: forks, gaps, clocks and the like. */

@@ -109,7 +109,7 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
     case 'code-near':
       return words.identity.codeNear(refusal.near.length);
     case 'code-elsewhere':
-      return words.identity.codeElsewhere;
+      return words.identity.codeElsewhere(refusal.homes);
     case 'second-person-same':
       return words.identity.secondPersonSame;
     case 'two-must-know':

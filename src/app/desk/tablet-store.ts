@@ -64,6 +64,7 @@ export async function tabletStore(needs: Needs): Promise<DeskStore> {
     device: tablet.state.get().device?.id ?? '',
     sync: followed === undefined ? { kind: 'opening' } : syncOf(tablet.state.get()),
     now: () => tablet.now(),
+    usedElsewhere: (code) => tablet.usedElsewhere(code),
     reached: (fact) => followed?.reached(fact),
     chainFindings: () => followed?.findings() ?? [],
     verify: () => tablet.verify(),

@@ -84,6 +84,7 @@ export function memoryDesk({
       handDown();
       return Promise.resolve({ ok: true, facts });
     },
+    usedElsewhere: () => Promise.resolve(undefined),
     // What the demo home came with was at the server from the start; what is done here never gets there.
     reached: ({ device: from, id }) => {
       const arrived = from.startsWith('S') ? pen.home.known.get(id)?.at : undefined;

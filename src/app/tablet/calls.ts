@@ -8,6 +8,7 @@ import {
   SYNC_KEY_HEADER,
   type TabletKeys,
   type Turned,
+  type UsedElsewhere,
 } from '../../procedures/access/wire.ts';
 
 /** What came of a call. `no-contact`: it was not answered, or not by our server. */
@@ -16,6 +17,8 @@ export type Heard<T> =
   | { readonly ok: false; readonly turned: Turned | { readonly reason: 'no-contact' } };
 
 const ANSWER_WITHIN_MS = 15_000;
+/** Somebody holds a kit and waits: no longer than this, whatever the network does. */
+const BEDSIDE_WITHIN_MS = 1500;
 
 /** Calls to the server. Holds the session's key, which is never stored. */
 export class Calls {
@@ -74,6 +77,21 @@ export class Calls {
       signal: AbortSignal.timeout(2 * ANSWER_WITHIN_MS),
     });
     return { status: answer.status, json: await answer.json() };
+  }
+
+  /** Whether another home has used a code. Undefined where nobody can say so in time. */
+  async usedElsewhere(code: string, syncKey: string): Promise<UsedElsewhere | undefined> {
+    try {
+      const answer = await fetch('/codes/elsewhere', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', [SYNC_KEY_HEADER]: syncKey },
+        body: JSON.stringify({ code }),
+        signal: AbortSignal.timeout(BEDSIDE_WITHIN_MS),
+      });
+      return answer.ok ? ((await answer.json()) as UsedElsewhere) : undefined;
+    } catch {
+      return undefined;
+    }
   }
 
   private async call<T>(

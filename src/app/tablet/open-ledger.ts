@@ -39,6 +39,9 @@ interface Opening {
   readonly revoked: () => void;
 }
 
+/** A home without a group is spared the question at every kit. */
+const ALONE_MS = 10 * 60_000;
+
 /** The ledger while the tablet is open, kept level with the server's and shown in the state. */
 export class OpenLedger {
   private readonly loop: SyncLoop;
@@ -48,6 +51,8 @@ export class OpenLedger {
   /** ms added to the device's clock. */
   off = 0;
   private chain = '';
+  /** Until when the server is not asked again whether it has a group. */
+  private aloneUntil = 0;
   /** Where the store stood when everybody was last told. */
   private level = '';
 
@@ -142,6 +147,16 @@ export class OpenLedger {
     );
     this.followed.add(followed as unknown as Followed<unknown, unknown>);
     return followed;
+  }
+
+  /** What other homes call themselves that have used a code; undefined where none has, or none can say. */
+  async usedElsewhere(code: string): Promise<readonly string[] | undefined> {
+    const { calls, state, world } = this.parts;
+    const resting = world.monotonic() < this.aloneUntil;
+    if (!state.get().online || resting) return undefined;
+    const said = await this.unlocked.usedElsewhere(calls, code);
+    if (said?.group === false) this.aloneUntil = world.monotonic() + ALONE_MS;
+    return said?.used === true ? said.homes : undefined;
   }
 
   syncNow(): Promise<void> {

@@ -247,6 +247,10 @@ export class TabletDesk implements Tablet {
     }
   }
 
+  async usedElsewhere(code: string): Promise<readonly string[] | undefined> {
+    return this.open?.usedElsewhere(code);
+  }
+
   async answerClock(answer: 'right' | Instant): Promise<void> {
     await this.open?.answerClock(answer as 'right' | LedgerInstant);
   }

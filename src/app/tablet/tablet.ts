@@ -89,6 +89,11 @@ export interface Tablet {
   /** Told whenever facts have come or gone. */
   onChange(listener: () => void): () => void;
 
+  /**
+   * What other homes of the group call themselves that have used a code. Undefined where none has, or
+   * nobody could say so within a second and a half.
+   */
+  usedElsewhere(code: string): Promise<readonly string[] | undefined>;
   /** Tries to reach the server at once. */
   syncNow(): Promise<void>;
   /** Calls to the server with the session of whoever is signed in; for a manager's screens. */

@@ -5,6 +5,7 @@ import { enrol } from '../../ledger/enrol.ts';
 import type { DeviceId, Instant, ServiceId } from '../../ledger/ids.ts';
 import { StorageError } from '../../ledger/store.ts';
 import { type Round, syncAll } from '../../ledger/sync-round.ts';
+import type { UsedElsewhere } from '../../procedures/access/wire.ts';
 import { type Appended, appendFacts } from './append.ts';
 import type { Calls } from './calls.ts';
 import type { Enrolment } from './door/door.ts';
@@ -82,6 +83,10 @@ export class Unlocked {
 
   wire(calls: Calls): HttpWire {
     return httpWire(calls, this.syncKey, this.world.now);
+  }
+
+  usedElsewhere(calls: Calls, code: string): Promise<UsedElsewhere | undefined> {
+    return calls.usedElsewhere(code, this.syncKey);
   }
 
   sync(wire: HttpWire): Promise<Round> {

@@ -49,6 +49,7 @@ import { takingInWords } from './en/taking-in.ts';
 import { testPageWords } from './en/test-page.ts';
 import { turnWords } from './en/turn.ts';
 import { uploadingWords } from './en/uploading.ts';
+import { usualTimesWords } from './en/usual-times.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
 
@@ -76,6 +77,7 @@ export function english(settings: WordSettings) {
     roundList: roundListWords(tools),
     prepare: prepareWords(tools),
     planner: plannerWords(tools),
+    usual: usualTimesWords(tools),
     runSheet: runSheetWords(tools),
     packing: packingWords(tools),
     handing: handingWords(tools),

@@ -32,6 +32,7 @@ import { staffSamples } from './samples/staff.ts';
 import { supplySamples } from './samples/supplies.ts';
 import { takingInSamples } from './samples/taking-in.ts';
 import { testPageSamples } from './samples/test-page.ts';
+import { usualSamples } from './samples/usual-times.ts';
 
 const at = '2026-11-26T06:41:00Z';
 
@@ -82,6 +83,7 @@ export const samples: Samples = {
   rounds: roundSamples,
   ...roundWorkSamples,
   planner: plannerSamples,
+  usual: usualSamples,
   now: nowSamples,
   findings: findingSamples,
   testPage: testPageSamples,

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { boxId, factId, personId, roundId, staffId, testId, turnId } from '../ids.ts';
-import { code, how, kind, replaces, word } from '../kind.ts';
+import { code, how, kind, line, replaces, word } from '../kind.ts';
 import { day } from '../time.ts';
 
 export const sites = ['throat', 'nostril-1', 'nostril-2'] as const;
@@ -195,6 +195,18 @@ export const testFacts = {
   'bag.packed': kind({
     data: { ...test, box: boxId, code, how, near, replaces },
     files: (data) => [...onTest(data), ['box', data.box], ['code', data.code]],
+  }),
+};
+
+export const groupFacts = {
+  /**
+   * Another home of the group has used this code too, as its server said. `service` is its ledger's id;
+   * what it calls itself is told only where its policy says so.
+   */
+  'code.elsewhere': kind({
+    data: { code, service: word },
+    private: { title: line },
+    files: (data) => [['code', data.code]],
   }),
 };
 

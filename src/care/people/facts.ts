@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { factId, personId, unitId } from '../ids.ts';
 import { kind, line, picture, replaces } from '../kind.ts';
 import { day } from '../time.ts';
+import { wallSpans, weekly } from '../usual-times.ts';
 
 /** What is kept about a person, a field a fact, so that two edits of one field can be seen to clash. */
 export const personFields = [
@@ -23,6 +24,16 @@ export const peopleFacts = {
   }),
   'person.placed': kind({
     data: { person: personId, unit: unitId, replaces },
+    files: (data) => [['person', data.person]],
+  }),
+  /** When a person is usually seen for a swab, and when they are usually out of the home. */
+  'person.times': kind({
+    data: {
+      person: personId,
+      windows: wallSpans,
+      out: v.pipe(v.array(weekly), v.maxLength(6)),
+      replaces,
+    },
     files: (data) => [['person', data.person]],
   }),
   'unit.described': kind({

@@ -3,6 +3,7 @@ import type { Home } from '../home.ts';
 import { concluding, keysOn, lastStanding, standing } from '../home.ts';
 import type { PersonId, UnitId } from '../ids.ts';
 import type { Day } from '../time.ts';
+import type { WallSpan, Weekly } from '../usual-times.ts';
 import type { PersonField } from './facts.ts';
 import { bare, soundOrLookAlike } from './similar-names.ts';
 
@@ -32,6 +33,8 @@ export interface Person {
   readonly photoOn: Day | undefined;
   readonly note: string;
   readonly whereabouts: Whereabouts;
+  /** When they are usually seen (at any time if empty), and when they are usually out. */
+  readonly times: { readonly windows: readonly WallSpan[]; readonly out: readonly Weekly[] };
   /** Comings, oldest first: a return or an admission starts its own due rule. */
   readonly comings: readonly FactOf<'person.came'>[];
 }
@@ -56,8 +59,14 @@ function concludePerson(facts: readonly Fact[], id: PersonId): Person {
     photoOn: last('photo')?.at.slice(0, 10) as Day | undefined,
     note: value('note'),
     whereabouts: whereabouts(facts),
+    times: usualTimes(facts),
     comings: standing(facts, 'person.came'),
   };
+}
+
+function usualTimes(facts: readonly Fact[]): Person['times'] {
+  const { windows = [], out = [] } = lastStanding(facts, 'person.times')?.data ?? {};
+  return { windows, out };
 }
 
 function whereabouts(facts: readonly Fact[]): Whereabouts {

@@ -6,6 +6,7 @@ import { actionKinds, outcomes } from '../results/facts.ts';
 import { roles } from '../staff/facts.ts';
 import { cautions } from '../support/facts.ts';
 import { day } from '../time.ts';
+import { wallSpans } from '../usual-times.ts';
 
 /** A value of policy is never bare: it says where it comes from and since when it holds. */
 const sourced = <S extends v.GenericSchema>(value: S) =>
@@ -243,6 +244,10 @@ export const policySchema = v.strictObject({
       source: line,
     }),
   ),
+  /** When people usually eat: a throat swab waits for `nothingByMouthMinutes` after it. */
+  mealtimes: v.exactOptional(sourced(wallSpans)),
+  /** Whether another home of the group is told what this one calls itself, where both used one code. */
+  group: v.exactOptional(v.strictObject({ titleTold: sourced(v.boolean()) })),
   register: v.strictObject({ sameDay: sourced(v.boolean()) }),
   handOver: v.strictObject({ distanceMetres: sourced(v.number()) }),
   ppe: v.strictObject({

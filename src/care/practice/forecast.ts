@@ -42,7 +42,8 @@ export function forecastFor(home: Home, practice: Practice, today: Day): Forecas
   const count = (end: string) => all.filter(({ data }) => data.end === end).length;
   const counts = { up: count('done'), stay: count('not-yet'), down: count('distressed') };
   const climb = { at: practice.next, steps: practice.steps.length, most: MOST_SESSIONS };
-  const reached = topReachedBy(counts, climb);
+  const followed = topReachedBy(counts, climb);
+  const reached = followed.ok ? followed.value : [];
   const every = rules?.everyDays.value ?? 1;
   const first =
     practice.lastOn === undefined || addDays(practice.lastOn, every) <= today

@@ -6,6 +6,7 @@ import { everRanked } from '../staff/rights.ts';
 
 export const findingKinds = [
   'code-on-two',
+  'code-elsewhere',
   'labels-differ',
   'two-tests',
   'swabbed-after-no',

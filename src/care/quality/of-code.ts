@@ -9,7 +9,7 @@ import { dayOf } from '../time.ts';
 import type { Finding } from './finding.ts';
 import { finding } from './finding.ts';
 
-/** What can be wrong with one barcode: on two tests, with two results, with a result that fits nobody. */
+/** What can be wrong with one barcode: on two tests, in another home, with two results, with a result that fits nobody. */
 export function findingsOfCode(home: Home, code: Code): Finding[] {
   const onTests = testsWithCode(home, code);
   const tests = [...onTests.keys()].sort();
@@ -18,6 +18,12 @@ export function findingsOfCode(home: Home, code: Code): Finding[] {
   if (tests.length > 1) {
     const members = [...onTests.values()].flatMap((facts) => saidAtTheBedside(home, facts));
     found.push(finding('code-on-two', code, { members, tests }));
+  }
+  const elsewhere = standing(factsIn(home, 'code', code), 'code.elsewhere');
+  if (tests.length > 0 && elsewhere.length > 0) {
+    const here = [...onTests.values()].flatMap((facts) => saidAtTheBedside(home, facts));
+    const members = [...here, ...elsewhere.map(({ id }) => id)];
+    found.push(finding('code-elsewhere', code, { members, tests }));
   }
   if (new Set(results.map((fact) => fact.data.outcome)).size > 1) {
     found.push(finding('two-results', code, { members: results.map(({ id }) => id), tests }));

@@ -16,6 +16,8 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
     case 'support.described':
       return `${fact.kind}.${fact.data.about}`;
     case 'person.placed':
+    case 'person.times':
+    case 'staff.hours':
     case 'staff.role':
     case 'support.ways':
     case 'support.reviewed':

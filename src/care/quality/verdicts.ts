@@ -7,6 +7,8 @@ import type { Finding, FindingKind } from './finding.ts';
 const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   // One code cannot be right on two tubes: nobody may explain that away.
   'code-on-two': ['one-stands', 'none-stands'],
+  // The other home may have put its own entry right, so this one may stand.
+  'code-elsewhere': ['explained', 'none-stands'],
   'labels-differ': ['explained', 'none-stands'],
   'two-tests': ['one-stands', 'explained', 'none-stands'],
   'swabbed-after-no': ['explained', 'none-stands'],

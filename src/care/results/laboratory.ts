@@ -1,7 +1,6 @@
-import { Temporal } from 'temporal-polyfill';
 import type { TestKind } from '../policy/policy.ts';
 import type { Instant, Zone } from '../time.ts';
-import { addDays, dayOf, momentOf } from '../time.ts';
+import { addDays, dayOf, momentOf, weekdayOf } from '../time.ts';
 
 type Laboratory = TestKind['laboratory'];
 
@@ -15,7 +14,7 @@ export function answering(laboratory: Laboratory, now: Instant, zone: Zone): Ans
   const today = dayOf(now, zone);
   for (let ahead = 0; ahead <= 7; ahead += 1) {
     const day = addDays(today, ahead);
-    if (!laboratory.days.includes(Temporal.PlainDate.from(day).dayOfWeek)) continue;
+    if (!laboratory.days.includes(weekdayOf(day))) continue;
     const from = momentOf(day, laboratory.opens, zone);
     const until = momentOf(day, laboratory.closes, zone);
     if (now < from) return { open: false, from };

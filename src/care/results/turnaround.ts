@@ -1,4 +1,3 @@
-import { Temporal } from 'temporal-polyfill';
 import type { GroupComparison } from '../../statistics/survival/compare-groups.ts';
 import { compareGroups } from '../../statistics/survival/compare-groups.ts';
 import { conditionalArrival } from '../../statistics/survival/conditional-arrival.ts';
@@ -14,7 +13,7 @@ import type { Swab } from '../rounds/history.ts';
 import { swabsInRound } from '../rounds/history.ts';
 import { rounds } from '../rounds/round.ts';
 import type { Day, Instant } from '../time.ts';
-import { addDays, elapsed, HOUR } from '../time.ts';
+import { addDays, elapsed, HOUR, weekdayOf } from '../time.ts';
 
 /** How long one swab has waited for its result: over, or as far as it goes (censored). */
 export interface Wait {
@@ -48,7 +47,7 @@ export function waitsOf(home: Home, now: Instant): Wait[] {
           hours: elapsed(taken.at, until) / HOUR,
           ended: first !== undefined,
           laboratory: testKindOf(policy, round.planned.data.test)?.laboratory.name ?? '',
-          weekday: Temporal.PlainDate.from(swab.on).dayOfWeek,
+          weekday: weekdayOf(swab.on),
           courier: box?.handed.at(-1)?.private?.courier ?? '',
         },
       ];

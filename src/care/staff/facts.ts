@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { factId, personId, staffId } from '../ids.ts';
 import { kind, picture, replaces } from '../kind.ts';
 import { day } from '../time.ts';
+import { wallSpans, weekly } from '../usual-times.ts';
 
 export const roles = ['worker', 'senior', 'manager'] as const;
 export type Role = (typeof roles)[number];
@@ -31,6 +32,24 @@ export const staffFacts = {
     files: (data) => [
       ['staff', data.staff],
       ['person', data.person],
+    ],
+  }),
+  /** Usual hours: on which days of the week, from when until when, with which breaks and other duties. */
+  'staff.hours': kind({
+    data: {
+      staff: staffId,
+      hours: v.pipe(v.array(weekly), v.maxLength(7)),
+      away: wallSpans,
+      replaces,
+    },
+    files: (data) => [['staff', data.staff]],
+  }),
+  /** Two who are not to work as a pair. No reason is kept. */
+  'staff.apart': kind({
+    data: { staff: staffId, other: staffId, apart: v.boolean(), replaces },
+    files: (data) => [
+      ['staff', data.staff],
+      ['staff', data.other],
     ],
   }),
   'staff.left': kind({

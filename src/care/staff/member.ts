@@ -3,6 +3,7 @@ import type { Home } from '../home.ts';
 import { concluding, keysOn, lastStanding, standing } from '../home.ts';
 import type { PersonId, StaffId } from '../ids.ts';
 import type { Day } from '../time.ts';
+import type { WallSpan, Weekly } from '../usual-times.ts';
 import type { Role, Skill, StaffField } from './facts.ts';
 
 export interface Member {
@@ -17,6 +18,11 @@ export interface Member {
   readonly competence: Readonly<Partial<Record<Skill, Day>>>;
   readonly knows: ReadonlySet<PersonId>;
   readonly leftOn: Day | undefined;
+  /** Usual hours, and the breaks and other duties in them. */
+  readonly hours: readonly Weekly[];
+  readonly away: readonly WallSpan[];
+  /** With whom they are not to work as a pair. */
+  readonly apart: ReadonlySet<StaffId>;
 }
 
 export const memberOf: (home: Home, id: StaffId) => Member = concluding('staff', concludeMember);
@@ -37,6 +43,9 @@ function concludeMember(facts: readonly Fact[], id: StaffId): Member {
     competence: competences(facts),
     knows: known(facts),
     leftOn: lastStanding(facts, 'staff.left')?.data.on,
+    hours: lastStanding(facts, 'staff.hours')?.data.hours ?? [],
+    away: lastStanding(facts, 'staff.hours')?.data.away ?? [],
+    apart: keptApart(facts, id),
   };
 }
 
@@ -56,6 +65,17 @@ function known(facts: readonly Fact[]): ReadonlySet<PersonId> {
     else people.delete(data.person);
   }
   return people;
+}
+
+/** Two facts may stand for one pair, one from each side: what stands last counts. */
+function keptApart(facts: readonly Fact[], id: StaffId): ReadonlySet<StaffId> {
+  const others = new Set<StaffId>();
+  for (const { data } of standing(facts, 'staff.apart')) {
+    const other = data.staff === id ? data.other : data.staff;
+    if (data.apart) others.add(other);
+    else others.delete(other);
+  }
+  return others;
 }
 
 export const everyMember = (home: Home): Member[] =>

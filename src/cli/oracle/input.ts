@@ -7,6 +7,9 @@ export type Json =
   | readonly Json[]
   | { readonly [key: string]: Json };
 
+/** A check's input that cannot be read: what is missing, or of another shape. */
+export class InputError extends Error {}
+
 const isObject = (value: Json | undefined): value is { readonly [key: string]: Json } =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
@@ -30,7 +33,7 @@ export class Input {
 
   get(...names: readonly string[]): Json {
     const value = this.find(names);
-    if (value === undefined) throw new Error(`the input has no ${names.join(' or ')}`);
+    if (value === undefined) throw new InputError(`the input has no ${names.join(' or ')}`);
     return value;
   }
 
@@ -43,7 +46,7 @@ export class Input {
         : null;
     if (quotient) return Number(quotient[1]) / Number(quotient[2] ?? 1);
     if (value === null) return Number.NaN;
-    if (typeof value !== 'number') throw new Error(`${names.join(' or ')} is not a number`);
+    if (typeof value !== 'number') throw new InputError(`${names.join(' or ')} is not a number`);
     return value;
   }
 
@@ -61,7 +64,7 @@ export class Input {
 
   text(...names: readonly string[]): string {
     const value = this.get(...names);
-    if (typeof value !== 'string') throw new Error(`${names.join(' or ')} is not a text`);
+    if (typeof value !== 'string') throw new InputError(`${names.join(' or ')} is not a text`);
     return value;
   }
 
@@ -73,8 +76,17 @@ export class Input {
   label(...names: readonly string[]): string {
     const value = this.get(...names);
     if (typeof value !== 'string' && typeof value !== 'number')
-      throw new Error(`${names.join(' or ')} is not a text`);
+      throw new InputError(`${names.join(' or ')} is not a text`);
     return String(value);
+  }
+
+  /** A list of lists of numbers. */
+  rows(...names: readonly string[]): readonly (readonly number[])[] {
+    return this.list(...names).map(({ raw }) => {
+      if (!Array.isArray(raw) || raw.some((v: Json) => typeof v !== 'number' && v !== null))
+        throw new InputError(`${names.join(' or ')} is not a list of lists of numbers`);
+      return raw.map((v: Json) => (v === null ? Number.NaN : Number(v)));
+    });
   }
 
   texts(...names: readonly string[]): readonly string[] {
@@ -88,7 +100,7 @@ export class Input {
 
   list(...names: readonly string[]): readonly Input[] {
     const value = this.get(...names);
-    if (!Array.isArray(value)) throw new Error(`${names.join(' or ')} is not a list`);
+    if (!Array.isArray(value)) throw new InputError(`${names.join(' or ')} is not a list`);
     return value.map((v: Json) => new Input(v));
   }
 

@@ -4,6 +4,7 @@ import { distributions } from './adapters/distributions.ts';
 import { epidemics } from './adapters/epidemics.ts';
 import { freedom } from './adapters/freedom.ts';
 import { identity } from './adapters/identity.ts';
+import { lanes } from './adapters/lanes.ts';
 import { proportions } from './adapters/proportions.ts';
 import { scheduling } from './adapters/scheduling.ts';
 import { stock } from './adapters/stock.ts';
@@ -22,4 +23,5 @@ export const ADAPTERS: Adapters = {
   ...epidemics,
   ...stock,
   ...scheduling,
+  ...lanes,
 };

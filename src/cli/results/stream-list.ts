@@ -2,10 +2,9 @@ import { createReadStream } from 'node:fs';
 import { parse } from 'csv-parse';
 import type { ReportedResult } from '../../exchange/results/reported.ts';
 import { rowReader } from '../../exchange/results/rows.ts';
-import type { ToldOfResults } from '../../exchange/results/told.ts';
-import { resultHeadings } from '../../exchange/results/told.ts';
+import type { RememberedColumns, ToldOfResults } from '../../exchange/results/told.ts';
+import { columnsOf } from '../../exchange/results/told.ts';
 import type { DateForm } from '../../exchange/spreadsheets/dates.ts';
-import { guessColumns } from '../../exchange/spreadsheets/guess-columns.ts';
 import { guessSeparator } from '../../exchange/spreadsheets/separator.ts';
 import { firstBytes } from './first-bytes.ts';
 import { ListProblem } from './list-problem.ts';
@@ -22,7 +21,12 @@ export async function streamList(
   {
     dateForm,
     words = new Map(),
-  }: { readonly dateForm: DateForm | undefined; readonly words?: ToldOfResults['words'] },
+    remembered,
+  }: {
+    readonly dateForm: DateForm | undefined;
+    readonly words?: ToldOfResults['words'];
+    readonly remembered?: RememberedColumns | undefined;
+  },
   onReport: (report: ReportedResult) => void,
 ): Promise<number> {
   const parser = listParser(file);
@@ -42,7 +46,7 @@ export async function streamList(
       ) {
         row += 1;
         if (read === undefined) {
-          const columns = guessColumns(cells, resultHeadings);
+          const columns = columnsOf(cells, remembered);
           if (columns.code === undefined || columns.outcome === undefined) {
             fail(
               new ListProblem({

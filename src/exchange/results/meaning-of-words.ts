@@ -17,8 +17,12 @@ export const plainWord = (text: string): string =>
 
 const isOutcome = (text: string): text is Outcome => (outcomes as readonly string[]).includes(text);
 
+/** What is here from memory alone is written down to be checked, and used by nobody. */
+const sourced = <T extends { readonly source: string }>(all: readonly T[]): T[] =>
+  all.filter(({ source }) => source !== 'memory');
+
 const known: ReadonlyMap<string, Outcome> = new Map(
-  words.words.flatMap(({ says, means }) =>
+  sourced(words.words).flatMap(({ says, means }) =>
     isOutcome(means) ? [[plainWord(says), means] as const] : [],
   ),
 );
@@ -30,7 +34,7 @@ export function outcomeMeant(said: string, own?: OwnWords): Outcome | undefined 
 }
 
 const finds: ReadonlyMap<string, string> = new Map(
-  tests.tests.map((test) => [test.code, test.finds]),
+  sourced(tests.tests).map((test) => [test.code, test.finds]),
 );
 
 /** What a LOINC code tests for, if it is one of the respiratory tests known here. */

@@ -1,6 +1,7 @@
 import type { Outcome } from '../../care/results/facts.ts';
 import type { DateForm } from '../spreadsheets/dates.ts';
 import type { Columns, Headings } from '../spreadsheets/guess-columns.ts';
+import { guessColumns } from '../spreadsheets/guess-columns.ts';
 
 /** What a list of results may hold. A name stands in one column, or in two. */
 export const resultColumns = [
@@ -63,3 +64,27 @@ export interface ToldOfResults {
   readonly dateForm: DateForm | undefined;
   readonly words: ReadonlyMap<string, Outcome>;
 }
+
+/** What stood in which column of the last list, by its heading. */
+export type RememberedColumns = readonly { readonly holds: string; readonly title: string }[];
+
+/** The remembered columns, if every heading that was used stands in this list too. */
+export function columnsAsBefore(
+  cells: readonly string[],
+  remembered: RememberedColumns,
+): Columns<ResultColumn> | undefined {
+  const found: Partial<Record<ResultColumn, number>> = {};
+  for (const { holds, title } of remembered) {
+    const at = cells.indexOf(title);
+    if (at < 0) return undefined;
+    found[holds as ResultColumn] = at;
+  }
+  return found;
+}
+
+/** The columns of a list by its headings: as before where it is made as before, else as they are named. */
+export const columnsOf = (
+  cells: readonly string[],
+  remembered: RememberedColumns | undefined,
+): Columns<ResultColumn> =>
+  (remembered && columnsAsBefore(cells, remembered)) ?? guessColumns(cells, resultHeadings);

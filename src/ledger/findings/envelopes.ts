@@ -1,14 +1,7 @@
 import type { LedgerFact } from '../fact.ts';
 import { type DeviceId, type FactId, millisOf } from '../ids.ts';
 import type { UnreadableReason } from '../upcast.ts';
-import {
-  emptyLine,
-  envelopes,
-  type Line,
-  linkKey,
-  positionOf,
-  put,
-} from './line.ts';
+import { emptyLine, envelopes, type Line, linkKey, positionOf, put } from './line.ts';
 
 /** Rises when the digest changes: a frozen history has one for each. */
 export const ENVELOPES_VERSION = 1;

@@ -85,6 +85,17 @@ export interface Enrolled {
 export const renameRequest = v.strictObject({ name: deviceName });
 export const retireRequest = v.strictObject({ lost: v.boolean() });
 
+/** Whether other homes of the group have used a code, as far as they could be asked in time. */
+export interface UsedElsewhere {
+  /** Whether this home is in a group at all. */
+  readonly group: boolean;
+  readonly used: boolean;
+  /** What the homes that have used it call themselves, where they say so. */
+  readonly homes: readonly string[];
+  /** Every home has answered; if not, the server asks again by itself. */
+  readonly complete: boolean;
+}
+
 /** Every reason for which the server turns a call away, apart from those of the sync itself. */
 export type Turned =
   | { readonly reason: 'wrong' }

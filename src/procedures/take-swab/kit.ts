@@ -83,8 +83,10 @@ export function usedBefore(home: Home, code: Code): Refusal | undefined {
 }
 
 /** Told by the server where it is reachable; a clash it did not tell in time is found later. */
-const usedElsewhere = (code: Code, doing: Doing): Refusal | undefined =>
-  doing.usedElsewhere?.(code) === true ? { reason: 'code-elsewhere', code } : undefined;
+function usedElsewhere(code: Code, doing: Doing): Refusal | undefined {
+  const homes = doing.usedElsewhere?.(code);
+  return homes === undefined ? undefined : { reason: 'code-elsewhere', code, homes };
+}
 
 function unfit(lot: Lot | undefined, on: Day): Refusal | undefined {
   if (lot === undefined) return undefined;

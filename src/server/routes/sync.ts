@@ -19,7 +19,11 @@ import type { Parts } from '../parts.ts';
 export const SYNC_BODY_BYTES = 2 * MAX_BYTES + 256 * 1024;
 
 /** Facts both ways. Answers to the tablet's own credential, not to whoever is signed in on it. */
-export function addSync(app: FastifyInstance, parts: Parts, hub: LiveHub): void {
+export function addSync(
+  app: FastifyInstance,
+  parts: Parts,
+  { hub, grown }: { readonly hub: LiveHub; readonly grown?: () => void },
+): void {
   const options = { config: { access: 'tablet' }, bodyLimit: SYNC_BODY_BYTES } as const;
   app.post('/sync', options, async (request, reply) => {
     const asked = readRequest(request.body);
@@ -30,6 +34,7 @@ export function addSync(app: FastifyInstance, parts: Parts, hub: LiveHub): void 
     const answer = await sync(parts, asked.value, device);
     if (!answer.ok) return refuse(reply, answer);
     hub.grown(answer.reply.head);
+    if (asked.value.push.length > 0) grown?.();
     return reply.header('cache-control', 'no-store').send(answer.reply);
   });
 }

@@ -12,7 +12,11 @@ export type StartReason =
   | 'other-service'
   | 'unknown-zone'
   | 'needs-manager'
-  | 'no-service';
+  | 'no-service'
+  | 'secret-open'
+  | 'secret-unreadable'
+  | 'secret-weak'
+  | 'authority-unreadable';
 
 /** Why the server cannot start. `detail`: the port, folder, address or holder it is about. */
 export class StartFault extends Error {
@@ -46,6 +50,13 @@ const words: Readonly<Record<StartReason, (detail: string) => string>> = {
   'other-service': (what) => `The files in the data folder do not belong together (${what}).`,
   'unknown-zone': (zone) => `There is no time zone ${zone}. Give one such as Europe/London.`,
   'no-service': (folder) => `There is no service in ${folder}. Say which folder with --data.`,
+  'secret-open': (file) =>
+    `Others on this machine can read the group's secret. Narrow it first: chmod 600 ${file}`,
+  'secret-unreadable': (file) =>
+    `The group's secret cannot be read (${file}). Check the path and who may read it.`,
+  'secret-weak': (file) =>
+    `${file} holds no secret of a group. Draw one: tallyround group-secret FILE`,
+  'authority-unreadable': (file) => `The certificate of another home cannot be read (${file}).`,
   'needs-manager': () =>
     'A real service begins with its first manager: npm start -- --empty --manager "THEIR NAME"',
 };

@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { LogLevel } from '../http/log.ts';
+import { type GroupOptions, groupOptions } from './group-options.ts';
 
 export interface Options {
   readonly host: string;
@@ -30,6 +31,7 @@ export interface Options {
   /** With user and password: from the environment only, so that no list of processes shows it. */
   readonly smtp: string | undefined;
   readonly calendarKey: string | undefined;
+  readonly group: GroupOptions | undefined;
   readonly help: boolean;
 }
 
@@ -57,6 +59,9 @@ export const HELP = `npm start -- [options]
   --notify ADDRESS     write to this address when something needs somebody; may be repeated
   --mail-from ADDRESS  from which address                     TALLYROUND_SMTP: the mail server
                        TALLYROUND_CALENDAR_KEY: a key of 20 signs or more opens /calendar.ics
+  --group-peer URL     another home of the group, asked whether it used a code; may be repeated
+  --group-secret FILE  the group's secret, drawn by: tallyround group-secret FILE
+  --group-authority FILE  certificate of a home that has its own (--home-network); may be repeated
   --log LEVEL          silent, error or info (error)          TALLYROUND_LOG
 `;
 
@@ -72,6 +77,9 @@ const shape = {
   'mllp-port': { type: 'string' },
   notify: { type: 'string', multiple: true },
   'mail-from': { type: 'string' },
+  'group-peer': { type: 'string', multiple: true },
+  'group-secret': { type: 'string' },
+  'group-authority': { type: 'string', multiple: true },
   fresh: { type: 'boolean', default: false },
   empty: { type: 'boolean', default: false },
   'no-demo': { type: 'boolean', default: false },
@@ -110,6 +118,8 @@ export function readOptions(args: readonly string[], env: Env, cwd: string): Opt
   const calendarKey = env['TALLYROUND_CALENDAR_KEY'];
   if (calendarKey !== undefined && calendarKey.length < 20)
     return { ok: false, message: 'TALLYROUND_CALENDAR_KEY: 20 signs or more, drawn by chance.' };
+  const group = groupOptions(values, cwd);
+  if (typeof group === 'string') return { ok: false, message: group };
   const log = values.log ?? env['TALLYROUND_LOG'] ?? 'error';
   if (!isLevel(log)) return { ok: false, message: `--log ${log}: say silent, error or info.` };
   const homeNetwork = values['home-network'];
@@ -135,6 +145,7 @@ export function readOptions(args: readonly string[], env: Env, cwd: string): Opt
       mailFrom: values['mail-from'],
       smtp,
       calendarKey,
+      group,
       help: values.help,
     },
   };

@@ -5,6 +5,8 @@ import type { FastifyInstance } from 'fastify';
 import { carriedPolicies } from '../../../policies/carried.ts';
 import { buildApp, type Setting } from '../app.ts';
 import { demoSignIns } from '../demo/settle.ts';
+import type { Group } from '../group/group.ts';
+import { openGroup } from '../group/open.ts';
 import { inUrl } from '../home-network/addresses.ts';
 import { errorLine } from '../http/log.ts';
 import { openGateway } from '../intake/gateway.ts';
@@ -60,7 +62,8 @@ async function start(options: Options, machine: Machine, closing: Closing): Prom
   const network = options.homeNetwork ? await openHomeNetwork(options, machine, title) : undefined;
   const { zone } = begun.parts.accounts.settings;
   const reader = new HomeReader(begun.parts.ledger.store, { zone, policies: carriedPolicies() });
-  const app = await buildApp(begun.parts, settingOf(options, machine, { network, reader }));
+  const group = openGroup(begun.parts, reader, options.group);
+  const app = await buildApp(begun.parts, settingOf(options, machine, { network, reader, group }));
   closing.add(() => app.close());
   const url = await listen(app, options, network);
   hold.say(url);
@@ -72,6 +75,7 @@ async function start(options: Options, machine: Machine, closing: Closing): Prom
     );
     closing.add(gateway.close);
   }
+  if (group) closing.add(group.check.keepLooking((error) => noteFault(machine, error)));
   const notices = openNotices(begun.parts, reader, options, (error) => noteFault(machine, error));
   if (notices) closing.add(notices);
   const guide = network && (await openGuide(network, options, { title, appUrl: url }));
@@ -102,10 +106,16 @@ function setAside(options: Options, machine: Machine): string | undefined {
   return moveAside(options.data, machine.now());
 }
 
+interface Opened {
+  readonly network: HomeNetwork | undefined;
+  readonly reader: HomeReader;
+  readonly group: Group | undefined;
+}
+
 function settingOf(
   options: Options,
   machine: Machine,
-  { network, reader }: { readonly network: HomeNetwork | undefined; readonly reader: HomeReader },
+  { network, reader, group }: Opened,
 ): Setting {
   const { calendarKey: key } = options;
   return {
@@ -114,6 +124,7 @@ function settingOf(
     proxies: options.proxies,
     log: { level: options.log, target: machine.log },
     ...(network && { tls: network.tls }),
+    ...(group && { group }),
     ...(key !== undefined && { calendar: { reader, key } }),
   };
 }

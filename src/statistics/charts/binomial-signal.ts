@@ -1,5 +1,5 @@
 import { binomialAtLeast, binomialQuantile } from '../distributions/binomial.ts';
-import { count, firstRefusal, properProbability } from '../refusal/checks.ts';
+import { count, firstRefusal, properProbability, tractable } from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 
 export interface BinomialSignal {
@@ -17,6 +17,7 @@ export function binomialSignal(
 ): Outcome<BinomialSignal> {
   const refused = firstRefusal(
     count('tests', tests),
+    tractable('tests', tests),
     properProbability('share', share),
     properProbability('alpha', alpha),
   );

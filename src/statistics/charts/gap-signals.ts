@@ -2,8 +2,8 @@ import {
   negativeBinomialCdf,
   negativeBinomialQuantile,
 } from '../distributions/negative-binomial.ts';
-import { firstRefusal, positiveCount, properProbability } from '../refusal/checks.ts';
-import { given, type Outcome } from '../refusal/refusal.ts';
+import { firstRefusal, positiveCount, properProbability, tractable } from '../refusal/checks.ts';
+import { given, type Outcome, withinReach } from '../refusal/refusal.ts';
 import { gapCdf } from './geometric.ts';
 
 /**
@@ -32,9 +32,12 @@ export function kGapQuantile(share: number, k: number, alpha: number): Outcome<K
   const refused = firstRefusal(
     properProbability('share', share),
     positiveCount('k', k),
+    tractable('k', k),
     properProbability('alpha', alpha),
   );
   if (refused) return refused;
-  const quantile = negativeBinomialQuantile(alpha, k, share);
-  return given({ quantile, cdf: negativeBinomialCdf(quantile, k, share) });
+  return withinReach(() => {
+    const quantile = negativeBinomialQuantile(alpha, k, share);
+    return { quantile, cdf: negativeBinomialCdf(quantile, k, share) };
+  });
 }

@@ -1,5 +1,11 @@
 import { binomialAtLeast } from '../distributions/binomial.ts';
-import { firstRefusal, positive, positiveCount, properProbability } from '../refusal/checks.ts';
+import {
+  firstRefusal,
+  positive,
+  positiveCount,
+  properProbability,
+  tractable,
+} from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 
 export interface FalseAlarm {
@@ -15,6 +21,7 @@ export interface FalseAlarm {
 export function pChartFalseAlarm(size: number, share: number, sigmas = 3): Outcome<FalseAlarm> {
   const refused = firstRefusal(
     positiveCount('size', size),
+    tractable('size', size),
     properProbability('share', share),
     positive('sigmas', sigmas),
   );

@@ -1,8 +1,11 @@
 import { poissonCdf, poissonPmf } from '../distributions/poisson.ts';
 import { solveLinear } from '../numeric/solve-linear.ts';
-import { firstRefusal, nonNegative, positive } from '../refusal/checks.ts';
-import { given, type Outcome, refuse } from '../refusal/refusal.ts';
+import { firstRefusal, nonNegative, positive, tractable } from '../refusal/checks.ts';
+import { given, type Outcome, refuse, withinReach } from '../refusal/refusal.ts';
 import { commonDenominator } from './lattice.ts';
+
+// Beyond this the equations have lost too many figures to be told from a chart that never signals.
+const LONGEST = 1e12;
 
 export interface PoissonCusumQuestion {
   /** Mean count of a period. */
@@ -29,6 +32,8 @@ export function poissonCusumRunLength({
     nonNegative('reference', reference),
     positive('limit', limit),
     nonNegative('headStart', headStart),
+    tractable('mean', mean),
+    tractable('reference', reference),
   );
   if (refused) return refused;
   const grid = commonDenominator([reference, limit, headStart], 100);
@@ -50,5 +55,9 @@ export function poissonCusumRunLength({
     }
     matrix[i * size + i] = (matrix[i * size + i] as number) + 1;
   }
-  return given(solveLinear(matrix, new Float64Array(size).fill(1))[first] as number);
+  const solved = withinReach(() => solveLinear(matrix, new Float64Array(size).fill(1)));
+  const length = solved.ok ? (solved.value[first] as number) : Infinity;
+  return length >= 1 && length <= LONGEST
+    ? given(length)
+    : refuse('too-large', 'This chart practically never signals: its run length is above 1e12.');
 }

@@ -1,5 +1,5 @@
 import { betaQuantile } from '../distributions/beta.ts';
-import { count, each, firstRefusal, positive, probability } from '../refusal/checks.ts';
+import { count, each, firstRefusal, positive, probability, tractable } from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 
 export interface BetaPosterior {
@@ -29,6 +29,7 @@ export function betaPosterior({
     count('successes', successes),
     count('failures', failures),
     each('prior', prior, positive),
+    each('successes, failures and prior', [successes, failures, ...prior], tractable),
     each('probabilities', probabilities, probability),
   );
   if (refused) return refused;

@@ -1,4 +1,4 @@
-import type { Chance } from '../random/chance.ts';
+import { type Chance, uniform } from '../random/chance.ts';
 import { drawGamma } from '../random/draw-gamma.ts';
 import {
   each,
@@ -7,6 +7,7 @@ import {
   positive,
   probability,
   properProbability,
+  tractable,
 } from '../refusal/checks.ts';
 import { given, type Outcome, refuse } from '../refusal/refusal.ts';
 import type { TestResult } from './accuracy.ts';
@@ -44,6 +45,8 @@ export function postTestDraws(question: PostTestDrawsQuestion): Outcome<PostTest
     probability('pre', pre),
     each('sensitivity', sensitivity, positive),
     each('specificity', specificity, positive),
+    each('sensitivity', sensitivity, tractable),
+    each('specificity', specificity, tractable),
     notEmpty('tests', tests),
     each(
       'shares',
@@ -98,5 +101,8 @@ function chanceInInfected(
 
 function drawBeta(chance: Chance, [a, b]: readonly [number, number]): number {
   const one = drawGamma(chance, a);
-  return one / (one + drawGamma(chance, b));
+  const sum = one + drawGamma(chance, b);
+  // Shapes so small that both draws are too small for doubles: all the mass is at the two ends.
+  if (sum === 0) return uniform(chance) * (a + b) < a ? 1 : 0;
+  return one / sum;
 }

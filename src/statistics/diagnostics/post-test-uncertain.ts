@@ -1,7 +1,14 @@
 import { betaCdf, betaQuantile, betaUpper } from '../distributions/beta.ts';
 import { findRoot } from '../numeric/find-root.ts';
 import { gaussLegendre } from '../numeric/gauss-legendre.ts';
-import { each, firstRefusal, positive, probability, properProbability } from '../refusal/checks.ts';
+import {
+  each,
+  firstRefusal,
+  positive,
+  probability,
+  properProbability,
+  tractable,
+} from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 import type { TestResult } from './accuracy.ts';
 
@@ -20,6 +27,8 @@ export interface UncertainPostTest {
 }
 
 const POINTS = 64;
+// A likelihood ratio of e^300 or e^-300 is as good as certainty.
+const FARTHEST = 300;
 
 /** The Beta's quantiles at Gauss-Legendre nodes of probability: an average over it is a sum. */
 function average(shape: readonly [number, number], f: (x: number) => number): number {
@@ -47,6 +56,8 @@ export function postTestUncertain({
     probability('pre', pre),
     each('sensitivity', sensitivity, positive),
     each('specificity', specificity, positive),
+    each('sensitivity', sensitivity, tractable),
+    each('specificity', specificity, tractable),
     each('probabilities', probabilities, properProbability),
   );
   if (refused) return refused;
@@ -58,16 +69,24 @@ export function postTestUncertain({
     positiveResult ? betaUpper(u, ...sensitivity) : betaCdf(1 - u, ...sensitivity);
   const inInfected = (se: number): number => (positiveResult ? se : 1 - se);
   const inOthers = (sp: number): number => (positiveResult ? 1 - sp : sp);
-  // P(post > x) = P(chance in infected > threshold x chance in others).
-  const exceeds = (x: number): number =>
-    average(specificity, (sp) => infected(Math.min(1, (x / (1 - x) / odds) * inOthers(sp))));
+  // P(likelihood ratio > r) = P(chance in infected > r x chance in others), and on its log scale
+  // every pre-test chance, however small, has its quantiles within the same ends.
+  const exceeds = (logRatio: number): number =>
+    average(specificity, (sp) => infected(Math.min(1, Math.exp(logRatio) * inOthers(sp))));
+  const quantile = (p: number): number => {
+    const below = (logRatio: number): number => 1 - exceeds(logRatio) - p;
+    if (below(-FARTHEST) >= 0) return 0;
+    if (below(FARTHEST) <= 0) return 1;
+    const post = odds * Math.exp(findRoot(below, -FARTHEST, FARTHEST));
+    return post === Infinity ? 1 : post / (1 + post);
+  };
   return given({
     mean: average(sensitivity, (se) =>
       average(specificity, (sp) => {
         const a = odds * inInfected(se);
-        return a / (a + inOthers(sp));
+        return a === 0 ? 0 : a / (a + inOthers(sp));
       }),
     ),
-    quantiles: probabilities.map((p) => findRoot((x) => 1 - exceeds(x) - p, 1e-12, 1 - 1e-12)),
+    quantiles: probabilities.map(quantile),
   });
 }

@@ -21,6 +21,7 @@ export const urnRange = ({ marked, others, drawn }: Urn): readonly [number, numb
 export function hypergeometricPmf(k: number, { marked, others, drawn }: Urn): number {
   const [least, most] = urnRange({ marked, others, drawn });
   if (k < least || k > most) return 0;
+  if (least === most) return 1;
   const total = marked + others;
   const p = drawn / total;
   const q = (total - drawn) / total;

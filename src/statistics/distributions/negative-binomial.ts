@@ -8,6 +8,7 @@ import { normalQuantile } from './normal.ts';
  * probability `prob`; mean size (1 - prob) / prob.
  */
 export function negativeBinomialPmf(k: number, size: number, prob: number): number {
+  if (!(size > 0)) throw new RangeError(`negativeBinomialPmf needs a size above 0, not ${size}`);
   if (k < 0) return 0;
   if (prob === 1) return k === 0 ? 1 : 0;
   return (size / (size + k)) * binomialWeight(size, k, prob, 1 - prob);
@@ -16,6 +17,10 @@ export function negativeBinomialPmf(k: number, size: number, prob: number): numb
 /** P(X <= k). */
 export const negativeBinomialCdf = (k: number, size: number, prob: number): number =>
   k < 0 ? 0 : incompleteBeta(prob, size, Math.floor(k) + 1).lower;
+
+/** P(X >= k). Exact in the upper tail. */
+export const negativeBinomialAtLeast = (k: number, size: number, prob: number): number =>
+  k <= 0 ? 1 : incompleteBeta(prob, size, Math.ceil(k)).upper;
 
 /** The smallest k with P(X <= k) >= probability; Infinity at probability 1 (unless prob is 1). */
 export function negativeBinomialQuantile(probability: number, size: number, prob: number): number {

@@ -27,6 +27,8 @@ export function reproductionFromGrowth(
   const fixed = Math.exp(rate * mean);
   if (sd === 0) return given({ gamma: fixed, fixed });
   const scale = sd ** 2 / mean;
+  // A spread too small to be seen: the limit of a fixed generation time.
+  if (Math.abs(rate * scale) < Number.EPSILON / 2) return given({ gamma: fixed, fixed });
   if (1 + rate * scale <= 0)
     return refuse('out-of-range', 'No generation time with this spread lets cases fall so fast.');
   return given({ gamma: Math.exp((mean / scale) * Math.log1p(rate * scale)), fixed });

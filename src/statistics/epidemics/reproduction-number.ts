@@ -6,6 +6,7 @@ import {
   notEmpty,
   positive,
   positiveCount,
+  tractable,
 } from '../refusal/checks.ts';
 import { given, type Outcome, type Refusal, refuse } from '../refusal/refusal.ts';
 
@@ -47,6 +48,11 @@ function check({
     positiveCount('window', window),
     positive('priorMean', priorMean),
     positive('priorSd', priorSd),
+    tractable('the shape of the prior, (mean / sd)^2,', (priorMean / priorSd) ** 2),
+    tractable(
+      'the sum of the incidence',
+      incidence.reduce((sum, cases) => sum + cases, 0),
+    ),
   );
   if (refused) return refused;
   if (serialInterval[0] !== 0)

@@ -83,7 +83,8 @@ function addPerson(
   let end = first;
   while (end < COURSE_DAYS && (load[end] as number) > detectionLimit) end++;
   const share = 1 / everyDays;
-  for (let offset = 0; offset < everyDays; offset++) {
+  const phases = Math.min(everyDays, COURSE_DAYS);
+  for (let offset = 0; offset < phases; offset++) {
     let missed = share;
     for (let day = first + offset; day < end && missed > 0; day += everyDays) {
       isolate(person, day + delayDays, missed * sensitivity, tally);
@@ -91,6 +92,8 @@ function addPerson(
     }
     if (missed > 0) tally.bySymptoms += missed * restAfter(person.after, symptomDay);
   }
+  // All later phases fall after the course.
+  tally.bySymptoms += (everyDays - phases) * share * restAfter(person.after, symptomDay);
 }
 
 function check(

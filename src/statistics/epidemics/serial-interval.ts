@@ -1,6 +1,6 @@
 import { gammaCdf } from '../distributions/gamma.ts';
 import { count, each, positive } from '../refusal/checks.ts';
-import { given, type Outcome, refuse } from '../refusal/refusal.ts';
+import { type Outcome, refuse, withinReach } from '../refusal/refusal.ts';
 
 /**
  * A serial interval in whole days from its mean and standard deviation: a gamma distribution moved
@@ -15,8 +15,11 @@ export function discreteSerialInterval(
 ): Outcome<readonly number[]> {
   const refused = positive('sd', sd) ?? each('days', days, count);
   if (refused) return refused;
-  if (!(mean > 1 && Number.isFinite(mean)))
-    return refuse('out-of-range', `The mean must be above 1 day, and it is ${mean}.`);
+  if (!(mean > 1 && mean <= 1e9))
+    return refuse(
+      'out-of-range',
+      `The mean must be above 1 day and at most 1e9, and it is ${mean}.`,
+    );
   const shape = ((mean - 1) / sd) ** 2;
   const scale = sd ** 2 / (mean - 1);
   const weigh = (k: number): number => {
@@ -25,5 +28,5 @@ export function discreteSerialInterval(
     const moments = 2 * cdf(k - 1, 1) - cdf(k - 2, 1) - cdf(k, 1);
     return Math.max(0, inside + shape * scale * moments);
   };
-  return given(days.map(weigh));
+  return withinReach(() => days.map(weigh));
 }

@@ -1,8 +1,11 @@
 import { binomialAtLeast, binomialPmf } from '../distributions/binomial.ts';
 import { hypergeometricPmf, urnRange } from '../distributions/hypergeometric.ts';
 import { count, firstRefusal, probability } from '../refusal/checks.ts';
-import { given, type Outcome } from '../refusal/refusal.ts';
+import { given, type Outcome, refuse } from '../refusal/refusal.ts';
 import { checkSurvey, type Survey } from './detection.ts';
+
+// A second of summing; a home of 1,000 stays far below.
+const MOST_TERMS = 2_000_000;
 
 export interface PositivesQuestion extends Survey {
   readonly specificity: number;
@@ -37,6 +40,8 @@ export function atLeastPositives(question: PositivesQuestion): Outcome<number> {
   const { population, infected, tested } = question;
   const urn = { marked: infected, others: population - infected, drawn: tested };
   const [least, most] = urnRange(urn);
+  if ((most - least + 1) * (most + 1) > MOST_TERMS)
+    return refuse('too-large', 'So many infected among so many tested cannot be summed here.');
   let sum = 0;
   for (let k = least; k <= most; k++) sum += hypergeometricPmf(k, urn) * atLeast(k, question);
   return given(Math.min(1, sum));

@@ -1,5 +1,12 @@
 import { hypergeometricPmf, urnRange } from '../distributions/hypergeometric.ts';
-import { atMost, count, firstRefusal, positiveCount, probability } from '../refusal/checks.ts';
+import {
+  atMost,
+  count,
+  firstRefusal,
+  positiveCount,
+  probability,
+  tractable,
+} from '../refusal/checks.ts';
 import { given, type Outcome, type Refusal } from '../refusal/refusal.ts';
 
 export interface Survey {
@@ -20,6 +27,7 @@ export const checkSurvey = ({
 }: Survey): Refusal | undefined =>
   firstRefusal(
     positiveCount('population', population),
+    tractable('population', population),
     count('infected', infected),
     count('tested', tested),
     atMost('infected', infected, population),
@@ -27,12 +35,34 @@ export const checkSurvey = ({
     probability('sensitivity', sensitivity),
   );
 
-/** P(no positive), summed over how many infected people were among those tested. */
+/**
+ * P(no positive), summed over how many infected people were among those tested: outwards from the
+ * likeliest term, until nothing more is added, so that a million people take no longer than need be.
+ */
 export function missChance({ population, infected, tested, sensitivity }: Survey): number {
   const urn = { marked: infected, others: population - infected, drawn: tested };
   const [least, most] = urnRange(urn);
-  let sum = 0;
-  for (let k = least; k <= most; k++) sum += hypergeometricPmf(k, urn) * (1 - sensitivity) ** k;
+  const miss = 1 - sensitivity;
+  const term = (k: number): number => hypergeometricPmf(k, urn) * miss ** k;
+  // Whether the term after k is larger: the ratio of neighbours falls as k rises.
+  const rises = (k: number): boolean =>
+    (infected - k) * (tested - k) * miss > (k + 1) * (population - infected - tested + k + 1);
+  let [peak, beyond] = [least, most];
+  while (beyond - peak > 0) {
+    const middle = Math.floor((peak + beyond) / 2);
+    if (rises(middle)) peak = middle + 1;
+    else beyond = middle;
+  }
+  let sum = term(peak);
+  const add = (step: 1 | -1): void => {
+    for (let k = peak + step; k >= least && k <= most; k += step) {
+      const next = sum + term(k);
+      if (next === sum) return;
+      sum = next;
+    }
+  };
+  add(1);
+  add(-1);
   return Math.min(1, sum);
 }
 

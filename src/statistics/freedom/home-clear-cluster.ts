@@ -8,6 +8,7 @@ import {
   positiveCount,
   probability,
   sameLength,
+  tractable,
 } from '../refusal/checks.ts';
 import { given, type Outcome, refuse } from '../refusal/refusal.ts';
 import { missChance } from './detection.ts';
@@ -42,6 +43,7 @@ export function homeClearCluster({
 }: ClusterQuestion): Outcome<ClusterAnswer> {
   const refused = firstRefusal(
     positiveCount('population', population),
+    tractable('population', population),
     count('tested', tested),
     atMost('tested', tested, population),
     probability('sensitivity', sensitivity),

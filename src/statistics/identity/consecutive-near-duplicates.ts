@@ -45,7 +45,10 @@ function isSwap(a: string, b: string, [i, j]: readonly number[]): boolean {
   return i !== undefined && j === i + 1 && a[i] === b[j] && a[j] === b[i];
 }
 
-/** How near to each other the codes of one run of serial numbers lie; at most 5,000 codes. */
+/**
+ * How near to each other the codes of one run of serial numbers lie; at most 5,000 codes, of at most
+ * 16 digits (more no serial number held as a number has).
+ */
 export function consecutiveNearDuplicates(
   run: ConsecutiveCodes,
 ): Outcome<ConsecutiveNearDuplicates> {
@@ -54,6 +57,7 @@ export function consecutiveNearDuplicates(
     count('n', run.n),
     atMost('n', run.n, 5000),
     positiveCount('width', run.width),
+    atMost('width', run.width, 16),
   );
   if (refused) return refused;
   const made = makeCodes(run);

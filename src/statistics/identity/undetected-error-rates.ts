@@ -1,4 +1,4 @@
-import { positiveCount } from '../refusal/checks.ts';
+import { atMost, positiveCount } from '../refusal/checks.ts';
 import { given, type Outcome, refuse } from '../refusal/refusal.ts';
 import { bothAccepted, type CodeCounts, countCodes, STRIDE, sizeAt } from './code-counts.ts';
 import {
@@ -8,6 +8,9 @@ import {
   type UndetectedErrorRates,
 } from './error-kinds.ts';
 import type { CheckScheme } from './scheme.ts';
+
+// Longer than any code in use; the count grows with the length.
+const LONGEST = 64;
 
 /** Errors as positions in the list of all strings of their width, before and after. */
 interface IndexedErrors {
@@ -106,7 +109,7 @@ function rateOf(counts: CodeCounts, { width, errors }: ErrorKind): number {
 /**
  * Exact undetected-error rates over all valid codes of a length (check characters included), all
  * positions and all errors of a kind counted alike. Counted by the scheme's states, not by listing
- * codes. A check digit never catches a valid code of another person's tube.
+ * codes. Codes of at most 64 characters. A check digit never catches a valid code of another person's tube.
  */
 export function undetectedErrorRates(
   scheme: CheckScheme,
@@ -114,6 +117,8 @@ export function undetectedErrorRates(
 ): Outcome<UndetectedErrorRates> {
   const refused = positiveCount('length', length);
   if (refused) return refused;
+  const tooLong = atMost('length', length, LONGEST);
+  if (tooLong) return tooLong;
   if (length <= scheme.checkLength)
     return refuse(
       'out-of-range',

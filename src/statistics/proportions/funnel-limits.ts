@@ -1,5 +1,11 @@
 import { binomialCdf, binomialPmf, binomialQuantile } from '../distributions/binomial.ts';
-import { each, firstRefusal, positiveCount, properProbability } from '../refusal/checks.ts';
+import {
+  each,
+  firstRefusal,
+  positiveCount,
+  properProbability,
+  tractable,
+} from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 
 export interface FunnelLimits {
@@ -27,7 +33,7 @@ export function funnelLimits(
   const refused = firstRefusal(
     properProbability('target', target),
     properProbability('tail', tail),
-    each('trials', trials, positiveCount),
+    each('trials', trials, (name, n) => positiveCount(name, n) ?? tractable(name, n)),
   );
   if (refused) return refused;
   return given({

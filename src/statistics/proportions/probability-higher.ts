@@ -1,6 +1,6 @@
 import { betaCdf, betaQuantile } from '../distributions/beta.ts';
 import { gaussLegendre } from '../numeric/gauss-legendre.ts';
-import { firstRefusal, positive } from '../refusal/checks.ts';
+import { firstRefusal, positive, tractable } from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 import { checkTally, type Tally } from './tally.ts';
 
@@ -29,6 +29,8 @@ export function probabilityHigher(
     checkTally(second, 'second '),
     positive('prior, item 1,', prior[0]),
     positive('prior, item 2,', prior[1]),
+    tractable('prior, item 1,', prior[0]),
+    tractable('prior, item 2,', prior[1]),
   );
   if (refused) return refused;
   const a = [first.events + prior[0], first.trials - first.events + prior[1]] as const;

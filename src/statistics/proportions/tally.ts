@@ -4,6 +4,7 @@ import {
   firstRefusal,
   positiveCount,
   properProbability,
+  tractable,
 } from '../refusal/checks.ts';
 import type { Refusal } from '../refusal/refusal.ts';
 
@@ -18,13 +19,14 @@ export interface TallyWithConfidence extends Tally {
   readonly confidence?: number;
 }
 
-/** No trials, more events than trials, a confidence of 0 or 1: refused. */
+/** No trials, more than 1e9, more events than trials, a confidence of 0 or 1: refused. */
 export const checkTally = (
   { events, trials, confidence = 0.95 }: TallyWithConfidence,
   name = '',
 ): Refusal | undefined =>
   firstRefusal(
     positiveCount(`${name}trials`, trials),
+    tractable(`${name}trials`, trials),
     count(`${name}events`, events),
     atMost(`${name}events`, events, trials),
     properProbability('confidence', confidence),

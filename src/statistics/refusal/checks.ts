@@ -3,9 +3,18 @@ import { type Refusal, refuse } from './refusal.ts';
 
 type Check = (name: string, value: number) => Refusal | undefined;
 
+/** Figures beyond these have squares that leave the range of doubles, and stand for nothing. */
+const HUGE = 1e18;
+const TINY = 1e-18;
+
+const notHuge: Check = (name, value) =>
+  Math.abs(value) <= HUGE
+    ? undefined
+    : refuse('too-large', `${name} must be at most ${HUGE}, and it is ${value}.`);
+
 export const finite: Check = (name, value) =>
   Number.isFinite(value)
-    ? undefined
+    ? notHuge(name, value)
     : refuse('not-a-number', `${name} must be a number, and it is ${value}.`);
 
 export const count: Check = (name, value) =>
@@ -32,14 +41,23 @@ export const properProbability: Check = (name, value) =>
         `${name} must lie between 0 and 1, not at an end, and it is ${value}.`,
       );
 
-export const positive: Check = (name, value) =>
-  value > 0 && Number.isFinite(value)
+/** As large as a count or a figure may be where a law is summed or searched: more people than a continent has. */
+const LARGEST = 1e9;
+
+/** At most 1e9: beyond it laws of counts take too long, and no home is that large. */
+export const tractable: Check = (name, value) =>
+  value <= LARGEST
     ? undefined
+    : refuse('too-large', `${name} must be at most ${LARGEST}, and it is ${value}.`);
+
+export const positive: Check = (name, value) =>
+  value >= TINY && Number.isFinite(value)
+    ? notHuge(name, value)
     : refuse('out-of-range', `${name} must be above 0, and it is ${value}.`);
 
 export const nonNegative: Check = (name, value) =>
   value >= 0 && Number.isFinite(value)
-    ? undefined
+    ? notHuge(name, value)
     : refuse('out-of-range', `${name} must be 0 or more, and it is ${value}.`);
 
 export const atMost = (name: string, value: number, limit: number): Refusal | undefined =>

@@ -25,6 +25,19 @@ export type Outcome<T> = { readonly ok: true; readonly value: T } | Refusal;
 
 export const given = <T>(value: T): Outcome<T> => ({ ok: true, value });
 
+/**
+ * The answer, or 'too-large' where figures that are each in order lead together out of the domain of
+ * the special functions (their RangeError).
+ */
+export function withinReach<T>(ask: () => T): Outcome<T> {
+  try {
+    return given(ask());
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return refuse('too-large', `Together these figures are out of reach: ${error.message}.`);
+  }
+}
+
 export const refuse = (reason: RefusalReason, detail: string): Refusal => ({
   ok: false,
   reason,

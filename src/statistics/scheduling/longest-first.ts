@@ -60,8 +60,10 @@ export function longestFirst(machines: number, times: readonly number[]): Outcom
     positiveCount('machines', machines) ?? each('times', times, nonNegative);
   if (refused) return refused;
   const sorted = [...times].sort((a, b) => b - a);
-  const value = giveOut(machines, sorted);
-  const optimum = prove(machines, sorted, value);
+  // More machines than jobs stay idle.
+  const used = Math.max(1, Math.min(machines, sorted.length));
+  const value = giveOut(used, sorted);
+  const optimum = prove(used, sorted, value);
   if (optimum === undefined)
     return refuse('not-converged', 'The optimum could not be proved within the nodes allowed.');
   return given({ longestFirst: value, optimum, ratioBound: (4 * machines - 1) / (3 * machines) });

@@ -24,7 +24,7 @@ interface Schedule {
 
 type Figures = { readonly r: Float64Array; readonly p: Float64Array; readonly q: Float64Array };
 
-/** Always the ready job with the longest tail (Schrage 1971). Ties: the lower index. */
+/** Always the ready job with the longest tail (Schrage 1971). Ties: the longer, then the lower index. */
 function schrage({ r, p, q }: Figures): Schedule {
   const waiting = new Set(r.keys());
   const order: number[] = [];
@@ -34,8 +34,9 @@ function schrage({ r, p, q }: Figures): Schedule {
     let [next, earliest] = [-1, Infinity];
     for (const j of waiting) {
       earliest = Math.min(earliest, r[j] as number);
-      if ((r[j] as number) <= time && (next < 0 || (q[j] as number) > (q[next] as number)))
-        next = j;
+      if ((r[j] as number) > time) continue;
+      const longer = next < 0 ? 1 : (q[j] as number) - (q[next] as number);
+      if (longer > 0 || (longer === 0 && (p[j] as number) > (p[next] as number))) next = j;
     }
     if (next < 0) {
       time = earliest;
@@ -93,32 +94,95 @@ function criticalBlock(
   };
 }
 
-const MOST_NODES = 200_000;
+const MOST_NODES = 20_000;
+
+interface Node {
+  readonly figures: Figures;
+  /** Nothing below this node is better. */
+  readonly bound: number;
+}
+
+/** The least head, the work and the least tail of some jobs: run in one go they take all three. */
+function spanOf(jobs: readonly number[], { r, p, q }: Figures) {
+  const least = (of: Float64Array): number => Math.min(...jobs.map((j) => of[j] as number));
+  return {
+    head: least(r),
+    length: jobs.reduce((sum, j) => sum + (p[j] as number), 0),
+    tail: least(q),
+  };
+}
 
 /** Branches on whether the critical job goes before or after the block (Carlier 1982). */
 class BranchAndBound {
   best: Schedule;
   nodes = 0;
+  /** By bound, the least last: going deep first can spend its life below one bad decision. */
+  private readonly open: Node[] = [];
+
   constructor(figures: Figures) {
     this.best = schrage(figures);
+    this.add({ figures, bound: preemptiveBound(figures) });
   }
 
-  visit(figures: Figures): void {
-    if (++this.nodes > MOST_NODES) return;
+  run(): void {
+    for (let node = this.open.pop(); node; node = this.open.pop()) {
+      if (node.bound >= this.best.value) return;
+      if (++this.nodes > MOST_NODES) return;
+      this.visit(node);
+    }
+  }
+
+  private visit({ figures, bound }: Node): void {
     const schedule = schrage(figures);
     if (schedule.value < this.best.value) this.best = schedule;
     const { block, critical } = criticalBlock(figures, schedule);
     if (critical < 0) return;
-    const { r, p, q } = figures;
-    const head = Math.min(...block.map((j) => r[j] as number));
-    const tail = Math.min(...block.map((j) => q[j] as number));
-    const length = block.reduce((sum, j) => sum + (p[j] as number), 0);
-    this.branch({ r, p, q: q.with(critical, Math.max(q[critical] as number, length + tail)) });
-    this.branch({ r: r.with(critical, Math.max(r[critical] as number, head + length)), p, q });
+    const { r, p, q } = this.selected(figures, block, critical);
+    const { head, length, tail } = spanOf(block, figures);
+    this.branch(
+      { r, p, q: q.with(critical, Math.max(q[critical] as number, length + tail)) },
+      bound,
+    );
+    this.branch(
+      { r: r.with(critical, Math.max(r[critical] as number, head + length)), p, q },
+      bound,
+    );
   }
 
-  private branch(figures: Figures): void {
-    if (preemptiveBound(figures) < this.best.value) this.visit(figures);
+  /**
+   * Jobs too long to stand inside the block in any better order: where they cannot stand before it
+   * either they come after it, and the other way round (Carlier's immediate selections).
+   */
+  private selected(figures: Figures, block: readonly number[], critical: number): Figures {
+    const { p } = figures;
+    const [r, q] = [figures.r.slice(), figures.q.slice()];
+    const { head, length, tail } = spanOf(block, figures);
+    const inside = new Set([...block, critical]);
+    for (let i = 0; i < p.length; i++) {
+      const whole = length + (p[i] as number);
+      if (inside.has(i) || head + whole + tail < this.best.value) continue;
+      const before = (r[i] as number) + whole + tail < this.best.value;
+      const after = head + whole + (q[i] as number) < this.best.value;
+      if (!before) r[i] = Math.max(r[i] as number, head + length);
+      if (!after) q[i] = Math.max(q[i] as number, length + tail);
+    }
+    return { r, p, q };
+  }
+
+  private branch(figures: Figures, above: number): void {
+    const bound = Math.max(above, preemptiveBound(figures));
+    if (bound < this.best.value) this.add({ figures, bound });
+  }
+
+  /** Of equal bounds the newest comes first. */
+  private add(node: Node): void {
+    let [low, high] = [0, this.open.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.open[middle] as Node).bound < node.bound) high = middle;
+      else low = middle + 1;
+    }
+    this.open.splice(low, 0, node);
   }
 }
 
@@ -159,7 +223,7 @@ export function oneMachine(jobs: HeadsAndTails): Outcome<OneMachine> {
     q: Float64Array.from(jobs.tails),
   };
   const search = new BranchAndBound(figures);
-  search.visit(figures);
+  search.run();
   if (search.nodes > MOST_NODES)
     return refuse('not-converged', 'The order could not be proved best within the nodes allowed.');
   return given({

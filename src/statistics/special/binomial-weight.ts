@@ -9,10 +9,12 @@ const powerOf = (base: number, tail: number, exponent: number): number =>
 
 /**
  * Gamma(x + y + 1) / (Gamma(x + 1) Gamma(y + 1)) p^x q^y for real x, y >= 0 and q = 1 - p:
- * the binomial probability when x and y are whole.
+ * the binomial probability when x and y are whole. RangeError for anything else.
  * Error: about 1e-15 (1 + |ln result|) relative. Source: Loader (2000), saddle-point form.
  */
 export function binomialWeight(x: number, y: number, p: number, q: number): number {
+  if (!(x >= 0 && y >= 0 && x + y < Infinity && p >= 0 && q >= 0))
+    throw new RangeError(`binomialWeight needs counts and chances of 0 or more: ${x}, ${y}, ${p}`);
   if (p === 0) return x === 0 ? 1 : 0;
   if (q === 0) return y === 0 ? 1 : 0;
   if (x === 0) return powerOf(q, p, y);

@@ -1,19 +1,23 @@
 import { betaQuantile } from '../distributions/beta.ts';
-import { binomialPmf, binomialQuantile } from '../distributions/binomial.ts';
-import { gammaCdf, gammaQuantile } from '../distributions/gamma.ts';
+import { binomialAtLeast, binomialQuantile } from '../distributions/binomial.ts';
+import { gammaQuantile, gammaUpper } from '../distributions/gamma.ts';
 import {
-  negativeBinomialPmf,
+  negativeBinomialAtLeast,
   negativeBinomialQuantile,
 } from '../distributions/negative-binomial.ts';
 import { normalCdf, normalQuantile } from '../distributions/normal.ts';
-import { poissonPmf, poissonQuantile } from '../distributions/poisson.ts';
+import { poissonAtLeast, poissonQuantile } from '../distributions/poisson.ts';
 import {
+  each,
+  finite,
   firstRefusal,
   nonNegative,
   notEmpty,
   positive,
   positiveCount,
   probability,
+  sameLength,
+  tractable,
 } from '../refusal/checks.ts';
 import { type Refusal, refuse } from '../refusal/refusal.ts';
 import { standardNormalLoss } from './normal-loss.ts';
@@ -43,14 +47,18 @@ export interface DemandFigures {
   readonly shortage: (q: number) => number;
 }
 
-/** E(D - q)+ = mean - q + sum over d < q of (q - d) P(d), all from the low side, or the tail itself. */
-function wholeShortage(mean: number, pmf: (d: number) => number): (q: number) => number {
-  return (q) => {
-    let left = 0;
-    for (let d = 0; d < q; d++) left += (q - d) * pmf(d);
-    return Math.max(0, mean - q + left);
-  };
-}
+/** P(D >= d). */
+type AtLeast = (d: number) => number;
+
+/**
+ * E(D - q)+ = E(D; D > q) - q P(D > q) at a whole q, where E(D; D > q) = mean P(D' >= q) with D' of
+ * the same family: Poisson itself; binomial with one trial fewer; negative binomial with one success
+ * more. No sum over counts, so a mean of ten million takes no longer than one of ten.
+ */
+const wholeShortage =
+  (mean: number, atLeast: AtLeast, biased: AtLeast) =>
+  (q: number): number =>
+    q < 0 ? mean - q : Math.max(0, mean * biased(q) - q * atLeast(q + 1));
 
 function empirical(values: readonly number[], weights: readonly number[]): DemandFigures {
   const total = weights.reduce((a, b) => a + b, 0);
@@ -80,7 +88,11 @@ export function demandFigures(d: DemandLaw): DemandFigures {
         whole: true,
         mean: d.mean,
         quantile: (p) => poissonQuantile(p, d.mean),
-        shortage: wholeShortage(d.mean, (k) => poissonPmf(k, d.mean)),
+        shortage: wholeShortage(
+          d.mean,
+          (k) => poissonAtLeast(k, d.mean),
+          (k) => poissonAtLeast(k, d.mean),
+        ),
       };
     case 'negative-binomial': {
       const { size, prob } = negativeBinomialOf(d.mean, d.variance);
@@ -88,7 +100,11 @@ export function demandFigures(d: DemandLaw): DemandFigures {
         whole: true,
         mean: d.mean,
         quantile: (p) => negativeBinomialQuantile(p, size, prob),
-        shortage: wholeShortage(d.mean, (k) => negativeBinomialPmf(k, size, prob)),
+        shortage: wholeShortage(
+          d.mean,
+          (k) => negativeBinomialAtLeast(k, size, prob),
+          (k) => negativeBinomialAtLeast(k, size + 1, prob),
+        ),
       };
     }
     case 'binomial': {
@@ -97,7 +113,11 @@ export function demandFigures(d: DemandLaw): DemandFigures {
         whole: true,
         mean,
         quantile: (p) => binomialQuantile(p, d.trials, d.chance),
-        shortage: wholeShortage(mean, (k) => binomialPmf(k, d.trials, d.chance)),
+        shortage: wholeShortage(
+          mean,
+          (k) => binomialAtLeast(k, d.trials, d.chance),
+          (k) => binomialAtLeast(k, d.trials - 1, d.chance),
+        ),
       };
     }
     case 'normal':
@@ -142,44 +162,68 @@ export function demandFigures(d: DemandLaw): DemandFigures {
 function gammaFigures(shape: number, scale: number): DemandFigures {
   const mean = shape * scale;
   const shortage = (q: number): number =>
-    mean * (1 - gammaCdf(q, shape + 1, scale)) - q * (1 - gammaCdf(q, shape, scale));
+    q <= 0 ? mean - q : mean * gammaUpper(q, shape + 1, scale) - q * gammaUpper(q, shape, scale);
   return { whole: false, mean, quantile: (p) => gammaQuantile(p, shape, scale), shortage };
 }
+
+const checkWeights = (
+  values: readonly number[],
+  weights: readonly number[],
+): readonly (Refusal | undefined)[] => [
+  sameLength('values and weights', values, weights),
+  each('weights', weights, nonNegative),
+  positive(
+    'the sum of the weights',
+    weights.reduce((sum, w) => sum + w, 0),
+  ),
+];
 
 export function checkDemandLaw(d: DemandLaw): Refusal | undefined {
   switch (d.law) {
     case 'poisson':
-      return nonNegative('mean', d.mean);
+      return firstRefusal(nonNegative('mean', d.mean), tractable('mean', d.mean));
     case 'negative-binomial':
       return (
-        positive('mean', d.mean) ??
+        firstRefusal(positive('mean', d.mean), tractable('mean', d.mean)) ??
         (d.variance > d.mean
-          ? undefined
+          ? positive('variance', d.variance)
           : refuse('out-of-range', 'A negative binomial varies more than its mean: use Poisson.'))
       );
     case 'binomial':
-      return firstRefusal(positiveCount('trials', d.trials), probability('chance', d.chance));
+      return firstRefusal(
+        positiveCount('trials', d.trials),
+        tractable('trials', d.trials),
+        probability('chance', d.chance),
+      );
     case 'normal':
       return firstRefusal(nonNegative('mean', d.mean), positive('sd', d.sd));
     case 'lognormal':
-      return (
-        positive('sdLog', d.sdLog) ??
-        (Number.isFinite(d.meanLog)
-          ? undefined
-          : refuse('not-a-number', 'meanLog must be a number.'))
+      return firstRefusal(
+        finite('meanLog', d.meanLog),
+        positive('sdLog', d.sdLog),
+        // Beyond this the mean itself leaves the range of doubles.
+        tractable('the mean', Math.exp(d.meanLog + d.sdLog ** 2 / 2)),
       );
     case 'gamma':
-      return firstRefusal(positive('shape', d.shape), positive('scale', d.scale));
+      return firstRefusal(
+        positive('shape', d.shape),
+        tractable('shape', d.shape),
+        positive('scale', d.scale),
+      );
     case 'exponential':
       return positive('mean', d.mean);
     case 'uniform':
       return (
-        nonNegative('low', d.low) ??
+        firstRefusal(nonNegative('low', d.low), finite('high', d.high)) ??
         (d.high > d.low
           ? undefined
           : refuse('out-of-range', 'The upper end must be above the lower.'))
       );
     case 'empirical':
-      return notEmpty('values', d.values);
+      return firstRefusal(
+        notEmpty('values', d.values),
+        each('values', d.values, finite),
+        ...(d.weights === undefined ? [] : checkWeights(d.values, d.weights)),
+      );
   }
 }

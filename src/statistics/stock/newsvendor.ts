@@ -1,5 +1,5 @@
 import { firstRefusal, positive, properProbability } from '../refusal/checks.ts';
-import { given, type Outcome } from '../refusal/refusal.ts';
+import { type Outcome, withinReach } from '../refusal/refusal.ts';
 import { checkDemandLaw, type DemandFigures, type DemandLaw, demandFigures } from './demand-law.ts';
 
 /** What one short, and one left over, costs; or only their ratio under / (under + over). */
@@ -38,14 +38,16 @@ export function newsvendor(demand: DemandLaw, costs: NewsvendorCosts): Outcome<N
   if (refused) return refused;
   const criticalRatio = known ? costs.under / (costs.under + costs.over) : costs.criticalRatio;
   const figures = demandFigures(demand);
-  const order = figures.quantile(criticalRatio);
-  if (!known) return given({ criticalRatio, order });
+  if (!known) return withinReach(() => ({ criticalRatio, order: figures.quantile(criticalRatio) }));
   const cost = (q: number): number => expectedCost(figures, costs.under, costs.over, q);
-  return given({
-    criticalRatio,
-    order,
-    cost: cost(order),
-    costBelow: cost(order - 1),
-    costAbove: cost(order + 1),
+  return withinReach(() => {
+    const order = figures.quantile(criticalRatio);
+    return {
+      criticalRatio,
+      order,
+      cost: cost(order),
+      costBelow: cost(order - 1),
+      costAbove: cost(order + 1),
+    };
   });
 }

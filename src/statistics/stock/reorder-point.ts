@@ -5,8 +5,8 @@ import {
 } from '../distributions/negative-binomial.ts';
 import { normalQuantile } from '../distributions/normal.ts';
 import { poissonCdf, poissonQuantile } from '../distributions/poisson.ts';
-import { firstRefusal, nonNegative, properProbability } from '../refusal/checks.ts';
-import { given, type Outcome } from '../refusal/refusal.ts';
+import { firstRefusal, nonNegative, properProbability, tractable } from '../refusal/checks.ts';
+import { given, type Outcome, withinReach } from '../refusal/refusal.ts';
 
 export interface ReorderPoint {
   /** Mean and variance of the demand until a delivery. */
@@ -19,6 +19,9 @@ export interface ReorderPoint {
   readonly safetyStock: number;
 }
 
+// Less demand than this is none.
+const LEAST = 1e-18;
+
 /** Reorder point when demand comes singly at random and the lead time is known. */
 export function reorderPointPoisson(
   demandPerDay: number,
@@ -28,6 +31,7 @@ export function reorderPointPoisson(
   const refused = firstRefusal(
     nonNegative('demandPerDay', demandPerDay),
     nonNegative('leadDays', leadDays),
+    tractable('the mean demand until delivery', demandPerDay * leadDays),
     properProbability('service', service),
   );
   if (refused) return refused;
@@ -59,20 +63,23 @@ export function reorderPointNegativeBinomial(
 ): Outcome<ReorderPoint> {
   const refused = firstRefusal(
     nonNegative('mean', mean),
+    tractable('mean', mean),
     nonNegative('variance', variance),
     properProbability('service', service),
   );
   if (refused) return refused;
   if (variance <= mean) return reorderPointPoisson(mean, 1, service);
-  if (mean === 0) return given({ mean, variance, reorderPoint: 0, chance: 1, safetyStock: 0 });
+  if (mean < LEAST) return given({ mean, variance, reorderPoint: 0, chance: 1, safetyStock: 0 });
   const { size, prob } = negativeBinomialOf(mean, variance);
-  const reorderPoint = negativeBinomialQuantile(service, size, prob);
-  return given({
-    mean,
-    variance,
-    reorderPoint,
-    chance: negativeBinomialCdf(reorderPoint, size, prob),
-    safetyStock: reorderPoint - mean,
+  return withinReach(() => {
+    const reorderPoint = negativeBinomialQuantile(service, size, prob);
+    return {
+      mean,
+      variance,
+      reorderPoint,
+      chance: negativeBinomialCdf(reorderPoint, size, prob),
+      safetyStock: reorderPoint - mean,
+    };
   });
 }
 
@@ -107,7 +114,7 @@ export function reorderPointRandomLead({
   const mean = demandPerDay * leadMean;
   const variance = mean + demandPerDay ** 2 * leadSd ** 2;
   if (law === 'poisson') return reorderPointPoisson(demandPerDay, leadMean, service);
-  if (law === 'negative-binomial' || mean === 0)
+  if (law === 'negative-binomial' || mean < LEAST)
     return reorderPointNegativeBinomial(mean, variance, service);
   const reorderPoint =
     law === 'normal'

@@ -1,5 +1,5 @@
 import { poissonAtLeast } from '../distributions/poisson.ts';
-import { count, each, firstRefusal, nonNegative } from '../refusal/checks.ts';
+import { count, each, firstRefusal, nonNegative, tractable } from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 
 /** The chance that Poisson demand within each number of days asks for more than there is. */
@@ -10,6 +10,7 @@ export function stockoutChance(
 ): Outcome<readonly number[]> {
   const refused = firstRefusal(
     count('onHand', onHand),
+    tractable('onHand', onHand),
     nonNegative('demandPerDay', demandPerDay),
     each('days', days, nonNegative),
   );

@@ -32,12 +32,20 @@ export class House {
   /** A film (y4m) that every browser opened from now on has for a camera. */
   film: string | undefined;
 
+  private constructor(private readonly options: readonly string[]) {}
+
+  /** What time it is in the house, ms since 1970. */
+  now(): number {
+    return Date.now() + this.#off;
+  }
+
   get url(): string {
     return `http://localhost:${this.#port}`;
   }
 
-  static async open(): Promise<House> {
-    const house = new House();
+  /** `options`: more of the server's own. */
+  static async open(...options: readonly string[]): Promise<House> {
+    const house = new House(options);
     const built = spawnSync(process.execPath, ['scripts/build.mjs'], {
       cwd: root,
       encoding: 'utf8',
@@ -51,7 +59,10 @@ export class House {
   async startServer(): Promise<void> {
     const args = ['--import', 'tsx', join(import.meta.dirname, 'serve.ts')];
     const own = [String(this.#off), join(root, 'dist', 'app')];
-    const options = ['--port', String(this.#port), '--data', join(this.#folder, 'data')];
+    const options = [
+      ...['--port', String(this.#port), '--data', join(this.#folder, 'data')],
+      ...this.options,
+    ];
     const child = spawn(process.execPath, [...args, ...own, ...options], { cwd: root });
     this.#server = child;
     await new Promise<void>((resolve, reject) => {

@@ -2,11 +2,15 @@ import type { Check } from '../../../src/cli/oracle/check.ts';
 import type { Json } from '../../../src/cli/oracle/input.ts';
 import { seededChance } from '../../../src/statistics/random/chance.ts';
 import type { Draw } from './case.ts';
+import { charts } from './charts.ts';
+import { diagnostics } from './diagnostics.ts';
 import { distributions } from './distributions.ts';
 import { epidemics } from './epidemics.ts';
 import { freedom } from './freedom.ts';
+import { more } from './more.ts';
 import { proportions } from './proportions.ts';
 import { runR } from './run-r.ts';
+import { stock } from './stock.ts';
 import { survival } from './survival.ts';
 
 export interface Asked {
@@ -20,7 +24,7 @@ export interface Asked {
 export function askR({ seed, tables, others }: Asked): readonly Check[] {
   const draws: readonly (readonly [Draw, number])[] = [
     ...distributions.map((d) => [d, tables] as const),
-    ...[...proportions, ...freedom, ...survival, ...epidemics].map((d) => [d, others] as const),
+    ...[...proportions, ...freedom, ...survival, ...epidemics, ...diagnostics, ...stock, ...charts, ...more].map((d) => [d, others] as const),
   ];
   const chance = seededChance(seed);
   const cases = draws.flatMap(([draw, times]) => Array.from({ length: times }, () => draw(chance)));

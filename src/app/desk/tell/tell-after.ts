@@ -6,6 +6,7 @@ type After = Extract<
   | `kits.${string}`
   | `lot.${string}`
   | 'kit.put-aside'
+  | 'code.elsewhere'
   | `ppe.${string}`
   | `round.${string}`
   | `box.${string}`
@@ -27,6 +28,8 @@ export const tellAfter: Tells<After> = {
   'kits.counted': ({ data }, { words }) => words.facts.kitsCounted(data.count, data.lot),
   'lot.recalled': ({ data }, { words }) => words.facts.lotRecalled(data.lot),
   'kit.put-aside': (_fact, { words }) => words.facts.kitAside,
+  'code.elsewhere': ({ data, private: hidden }, { words }) =>
+    words.facts.codeElsewhere(data.code, hidden?.title),
   'ppe.counted': ({ data }, { words }) => words.facts.ppeCounted(data.count),
   'round.planned': ({ data }, { words }) => words.facts.roundPlanned(data.day, data.courier),
   'round.listed': ({ data }, { words, names }) =>

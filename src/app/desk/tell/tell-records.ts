@@ -1,4 +1,5 @@
 import type { Kind } from '../../../care/catalogue.ts';
+import { sayHours, sayTimes } from '../say-usual-times.ts';
 import type { Tells } from './telling.ts';
 
 type Records = Extract<
@@ -38,6 +39,13 @@ export const tellRecords: Tells<Records> = {
     words.facts.trained(names.staff(data.staff), words.facts.skills[data.skill], data.until),
   'staff.knows': ({ data }, { words, names }) =>
     words.facts.knows(names.staff(data.staff), names.person(data.person), data.knows),
+  'staff.hours': ({ data }, { words }) => sayHours(data, words),
+  'staff.apart': ({ data }, { words, names }) =>
+    (data.apart ? words.usual.apartNow : words.usual.apartNoMore)(
+      names.staff(data.staff),
+      names.staff(data.other),
+    ),
+  'person.times': ({ data }, { words }) => sayTimes(data, words),
   'staff.returned': ({ data }, { words, names }) =>
     words.facts.staffReturned(names.staff(data.staff), data.on),
   'entry.struck-out': ({ private: hidden }, { words }) =>

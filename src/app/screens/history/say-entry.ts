@@ -4,6 +4,7 @@ import { isErased } from '../../../care/record/erased.ts';
 import { roundOf } from '../../../care/rounds/round.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
+import { sayHours, sayTimes } from '../../desk/say-usual-times.ts';
 import type { Words } from '../../words/en.ts';
 
 /** One entry of a record in words: what it is about, and what it says. */
@@ -109,6 +110,8 @@ function saySupport(fact: Fact, telling: Telling): SaidEntry | undefined {
       return { what: what.review, value: words.dates.date(fact.data.next) };
     case 'support.ways':
       return { what: what.ways, value: sayWays(fact.data, words) };
+    case 'person.times':
+      return { what: words.usual.parts.times, value: sayTimes(fact.data, words) };
     case 'caution.raised':
       return {
         what: what.caution,
@@ -212,6 +215,13 @@ function sayAboutStaff(fact: Fact, telling: Telling): SaidEntry | undefined {
           ? (knows ? history.knows : history.knowsNot)(names.staff(staff))
           : (knows ? history.knowsPerson : history.knowsPersonNot)(names.person(person));
       return { what: what.knows, value };
+    }
+    case 'staff.hours':
+      return { what: words.usual.parts.hours, value: sayHours(fact.data, words) };
+    case 'staff.apart': {
+      const { apart, staff, other } = fact.data;
+      const say = apart ? words.usual.apartNow : words.usual.apartNoMore;
+      return { what: words.usual.parts.hours, value: say(names.staff(staff), names.staff(other)) };
     }
     case 'staff.left':
       return { what: what.left, value: words.dates.date(fact.data.on) };

@@ -19,6 +19,7 @@ import { PreparationForm } from './forms/preparation-form.tsx';
 import { SharingForm } from './forms/sharing-form.tsx';
 import { StrikeForm } from './forms/strike-form.tsx';
 import { SymptomsForm } from './forms/symptoms-form.tsx';
+import { TimesForm } from './forms/times-form.tsx';
 import { WaysForm } from './forms/ways-form.tsx';
 import { WhereaboutsForm } from './forms/whereabouts-form.tsx';
 import { PersonScreen } from './person-screen.tsx';
@@ -38,6 +39,7 @@ const pages: Readonly<Record<string, OfPerson>> = {
   after: AfterForm,
   sharing: SharingForm,
   ways: WaysForm,
+  times: TimesForm,
   caution: CautionForm,
   preparation: PreparationForm,
   whereabouts: WhereaboutsForm,

@@ -15,7 +15,7 @@ import { PracticePart } from './practice-part.tsx';
 import { PreparationsPart } from './preparations-part.tsx';
 import { ProposalPart } from './proposal-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
-import { KnownByPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
+import { KnownByPart, TimesPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
 import { SwabsPart } from './swabs-part.tsx';
 
 /** Everything on record about one person: what matters today first, how we know last. */
@@ -44,6 +44,7 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
           <HealthPart {...data} />
           <WhoPart {...data} />
           <WaysPart {...data} />
+          <TimesPart {...data} />
           <SharingPart {...data} />
           <KnownByPart {...data} />
         </div>

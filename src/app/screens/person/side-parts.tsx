@@ -3,6 +3,7 @@ import { unitOf } from '../../../care/people/unit.ts';
 import { everyMember, workingHere } from '../../../care/staff/member.ts';
 import { sitesOn } from '../../../care/support/plan.ts';
 import { yearsBetween } from '../../../care/time.ts';
+import { sayTimes } from '../../desk/say-usual-times.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { DetailList } from '../../pieces/list/detail-list.tsx';
 import { Part } from '../../pieces/page/part.tsx';
@@ -94,6 +95,17 @@ export function WaysPart(data: PersonData): JSX.Element {
           },
         ]}
       />
+    </Part>
+  );
+}
+
+/** When they are usually seen for a swab, and when they are out. */
+export function TimesPart(data: PersonData): JSX.Element {
+  const { words, person } = data;
+  const title = words.usual.parts.times;
+  return (
+    <Part title={title} action={<Amend {...data} path={paths.times(person.id)} part={title} />}>
+      <p>{sayTimes(person.times, words)}</p>
     </Part>
   );
 }

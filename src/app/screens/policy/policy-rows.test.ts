@@ -24,7 +24,10 @@ it('shows the source of every value: a rule nobody can see is no rule', () => {
       ),
     );
   };
-  const policy = mark(demoPolicy()) as ReturnType<typeof demoPolicy>;
+  const whole = demoPolicy((each) => {
+    each.group = { titleTold: { value: true, source: 'the group', from: each.issued } };
+  });
+  const policy = mark(whole) as ReturnType<typeof demoPolicy>;
   const shown = policyGroups(policy, words)
     .flatMap(({ rows }) => rows.map(({ source }) => source ?? ''))
     .join(' ');

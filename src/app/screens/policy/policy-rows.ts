@@ -82,7 +82,7 @@ function kitRows(kit: KitKind, words: Words): PolicyRow[] {
   ];
 }
 
-function techniqueRows({ technique }: Policy, words: Words): PolicyRow[] {
+function techniqueRows({ technique, mealtimes }: Policy, words: Words): PolicyRow[] {
   const { rows: say, minutes } = words.policy;
   return [
     row(['throatSeconds', say.throatSeconds], technique.throatSeconds, { words, say: say.seconds }),
@@ -98,6 +98,9 @@ function techniqueRows({ technique }: Policy, words: Words): PolicyRow[] {
     }),
     row(['samePair', say.samePair], technique.samePairMayResumeMinutes, { words, say: minutes }),
     row(['alone', say.alone], technique.mayStartAlone, { words, say: yesNo(words) }),
+    ...(mealtimes
+      ? [row(['mealtimes', say.mealtimes], mealtimes, { words, say: words.usual.spans })]
+      : []),
   ];
 }
 
@@ -182,7 +185,7 @@ function actionRow({ action, role, withinHours, source }: PolicyAction, words: W
 }
 
 /** What identity rests on, and the numbers by which a result that does not fit is weighed. */
-function identityRows({ technique, identifier, fit }: Policy, words: Words): PolicyRow[] {
+function identityRows({ technique, identifier, fit, group }: Policy, words: Words): PolicyRow[] {
   const say = words.fit.policy;
   const chance = (key: keyof typeof say.rows, given: Sourced<number>) =>
     row([key, say.rows[key]], given, { words, say: say.inTenThousand });
@@ -203,6 +206,9 @@ function identityRows({ technique, identifier, fit }: Policy, words: Words): Pol
             identifier.pattern.source,
           ),
         ]),
+    ...(group === undefined
+      ? []
+      : [row(['titleTold', say.rows.titleTold], group.titleTold, { words, say: yesNo(words) })]),
     ...(fit === undefined
       ? []
       : [

@@ -50,8 +50,9 @@ export function Rungs({ rungs, problemOf, onRungs }: RungsProps): JSX.Element {
               id={`title-${i}`}
               label={say.titleOf(i + 1)}
               value={rung.title}
-              onValue={(title) => change(i, { title })}
+              onValue={(title) => change(i, { title: title.replaceAll(/\s*\n\s*/g, ' ') })}
               problem={problemOf(`title-${i}`)}
+              lines={2}
             />
             <Field
               id={`minutes-${i}`}

@@ -6,6 +6,7 @@ import { historyOf } from '../../../care/record/history.ts';
 import type { Member } from '../../../care/staff/member.ts';
 import { memberOf, workingHere } from '../../../care/staff/member.ts';
 import { mayAs, todayOf, useDesk } from '../../desk/desk.ts';
+import { sayHours } from '../../desk/say-usual-times.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { DetailList } from '../../pieces/list/detail-list.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
@@ -37,6 +38,7 @@ export function MemberScreen({ staff: id }: { readonly staff: StaffId }): JSX.El
       <MemberButtons member={member} />
       <TrainingPart member={member} />
       <KnowsPart member={member} />
+      <HoursPart member={member} />
       {member.phone !== '' && (
         <Part title={say.parts.who}>
           <DetailList details={[{ key: 'phone', label: say.phone, value: member.phone }]} />
@@ -96,6 +98,22 @@ function KnowsPart({ member }: OfMember): JSX.Element {
       action={<Button href={to(paths.memberKnows(member.id))}>{say.amendKnows}</Button>}
     >
       <p>{names.length === 0 ? say.knowsNobody : say.names(names)}</p>
+    </Part>
+  );
+}
+
+function HoursPart({ member }: OfMember): JSX.Element {
+  const desk = useDesk();
+  const words = useWords();
+  const { usual } = words;
+  const names = [...member.apart].map((other) => memberOf(desk.home, other).called);
+  return (
+    <Part
+      title={usual.parts.hours}
+      action={<Button href={to(paths.memberHours(member.id))}>{usual.amendHours}</Button>}
+    >
+      <p>{sayHours(member, words)}</p>
+      {names.length > 0 && <p>{usual.apart(names)}</p>}
     </Part>
   );
 }

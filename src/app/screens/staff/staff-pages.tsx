@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import type { StaffId } from '../../../care/ids.ts';
 import { MemberForm } from './member-form.tsx';
+import { MemberHoursForm } from './member-hours-form.tsx';
 import { MemberKnowsForm } from './member-knows-form.tsx';
 import { MemberLeftForm } from './member-left-form.tsx';
 import { MemberScreen } from './member-screen.tsx';
@@ -13,6 +14,7 @@ type OfStaff = (props: { readonly staff: StaffId }) => JSX.Element;
 const pages: Readonly<Record<string, OfStaff>> = {
   edit: MemberForm,
   knows: MemberKnowsForm,
+  hours: MemberHoursForm,
   left: MemberLeftForm,
 };
 

@@ -5,7 +5,7 @@ import { formatOf, isOldWorkbook, readCoded } from '../../../exchange/results/re
 import type { FileProblem, ReportedResult } from '../../../exchange/results/reported.ts';
 import { rowReader } from '../../../exchange/results/rows.ts';
 import type { ResultColumn, ToldOfResults } from '../../../exchange/results/told.ts';
-import { resultHeadings } from '../../../exchange/results/told.ts';
+import { columnsAsBefore, resultHeadings } from '../../../exchange/results/told.ts';
 import { readXlsx } from '../../../exchange/results/xlsx/read-xlsx.ts';
 import type { DateQuestion } from '../../../exchange/spreadsheets/dates.ts';
 import { dateQuestion } from '../../../exchange/spreadsheets/dates.ts';
@@ -101,26 +101,12 @@ function withHeadings(
   if (rows.length > MAX_ROWS) return bad('too-many', `Over ${MAX_ROWS} rows.`);
   const headings = guessHeadings(rows, resultHeadings);
   if (headings === undefined) return bad('empty', 'There is no row in it.');
-  const last = mapping === undefined ? undefined : columnsAsBefore(headings.cells, mapping);
+  const last = mapping === undefined ? undefined : columnsAsBefore(headings.cells, mapping.columns);
   return {
     ...{ kind: 'list', rows, headings, ...more },
     guessed: last ?? guessColumns(headings.cells, resultHeadings),
     remembered: last !== undefined,
   };
-}
-
-/** The remembered columns, if every heading that was used stands in this file too. */
-function columnsAsBefore(
-  cells: readonly string[],
-  mapping: Mapping,
-): Columns<ResultColumn> | undefined {
-  const found: Partial<Record<ResultColumn, number>> = {};
-  for (const { holds, title } of mapping.columns) {
-    const at = cells.indexOf(title);
-    if (at < 0) return undefined;
-    found[holds as ResultColumn] = at;
-  }
-  return found;
 }
 
 const below = ({ rows, headings }: ListFile): Row[] => rows.filter(({ row }) => row > headings.row);

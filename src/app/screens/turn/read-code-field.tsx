@@ -47,6 +47,7 @@ export function ReadCodeField({ data, turn, turnAct, touch }: ReadCodeFieldProps
           </Button>
         </div>
       )}
+      {turnAct.asking && <p role="status">{words.identity.askingElsewhere}</p>}
       <ScanField
         onCode={(code, way) => {
           setTyped(way === 'scanned' ? undefined : code);

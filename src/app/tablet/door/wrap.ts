@@ -1,4 +1,3 @@
-import { argon2id } from 'hash-wasm';
 import type { StaffId } from '../../../care/ids.ts';
 import type { TabletWorld } from '../world.ts';
 
@@ -69,6 +68,8 @@ async function keyOfPin(
   pin: string,
   { salt, memory, time }: Pick<Wrap, 'salt' | 'memory' | 'time'>,
 ): Promise<Uint8Array<ArrayBuffer>> {
+  // Not before somebody signs in: the first screen does not wait for it.
+  const { argon2id } = await import('hash-wasm');
   const hash = await argon2id({
     password: pin,
     salt,

@@ -144,6 +144,8 @@ export function factWords({ dates, list, plural }: LanguageTools) {
     kitsCounted: (count: number, lot: string) => `Lot ${lot}: ${count} counted on the shelf.`,
     lotRecalled: (lot: string) => `Lot ${lot} was recalled.`,
     kitAside: 'A kit was put aside.',
+    codeElsewhere: (code: string, home: string | undefined) =>
+      `${home ?? 'Another home of the group'} has used the code ${code} too.`,
     ppeCounted: (count: number) => `PPE counted: ${count}.`,
 
     roundPlanned: (on: string, courier: string) =>

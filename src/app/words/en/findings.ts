@@ -7,6 +7,7 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
   const why: Record<FindingKind, string> = {
     'code-on-two':
       'One barcode was read for more than one test. A result for it could be anyone’s.',
+    'code-elsewhere': 'Another home of the group has used this code too. A result could be theirs.',
     'labels-differ': 'The labels of one kit do not all have the same code.',
     'two-tests': 'One round has two tubes for one person.',
     'swabbed-after-no': 'A swab was taken, and a no or a stop was written down elsewhere.',
@@ -30,6 +31,8 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
   const how: Record<FindingKind, string> = {
     'code-on-two':
       'Put both tubes side by side. Read the code on each tube and bag. Ask both pairs.',
+    'code-elsewhere':
+      'Ring the other home. Read the code to each other, sign by sign, from tube and bag.',
     'labels-differ': 'Look at the tube and the bag. If in doubt, none of it stands.',
     'two-tests': 'Ask the pairs. Keep the tube that you are sure of.',
     'swabbed-after-no': 'Ask the pair what happened, and in which order.',

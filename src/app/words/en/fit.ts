@@ -28,6 +28,7 @@ export function fitWords({ dates, number }: LanguageTools) {
       rows: {
         knownByAtLeast: 'Colleagues who must know somebody who cannot say their name',
         identifier: 'How the number of a person is made',
+        titleTold: 'Where another home used one of our codes, it is told our name',
         swapChance: 'How often a tube is swapped',
         sensitivity: 'Of those who have it, positive',
         specificity: 'Of those who have it not, negative',

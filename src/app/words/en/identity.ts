@@ -8,7 +8,9 @@ export function identityWords({ plural, list }: LanguageTools) {
         one: 'Another kit has almost this code. Scan it, or ask a colleague to check with you.',
         other: 'Other kits have almost this code. Scan it, or ask a colleague to check with you.',
       }),
-    codeElsewhere: 'Another home has used this code. Put this kit aside and open another.',
+    codeElsewhere: (homes: readonly string[]) =>
+      `This code was used in ${homes.length === 0 ? 'another home' : list(homes)}. Put the kit aside. Open another one.`,
+    askingElsewhere: 'Asking the other homes about this code.',
     secondPersonSame: 'Somebody else must check it: a colleague who works here.',
     twoMustKnow: (person: string) =>
       `Two of you must know ${person} by sight. Ask a colleague to come.`,

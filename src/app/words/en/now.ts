@@ -16,6 +16,7 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
   };
   const findings: Record<FindingKind, string> = {
     'code-on-two': 'One barcode is on two tests',
+    'code-elsewhere': 'Another home has used this code too',
     'labels-differ': 'Labels of one test differ',
     'two-tests': 'Two tubes for one person',
     'swabbed-after-no': 'A swab beside a no',

@@ -76,6 +76,7 @@ export function policyWords({ dates, plural, list }: LanguageTools) {
         `${name}, ${phone}. Open ${opens} to ${closes}.`,
       openDays: (names: readonly string[]) => `On ${list(names)}.`,
       registrar: 'Tests are registered with',
+      mealtimes: 'Mealtimes',
       registrarIs: (name: string, phone: string) => `${name}, ${phone}.`,
       resultHours: 'A result is late after',
       contents: 'In the kit',

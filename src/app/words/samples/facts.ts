@@ -5,6 +5,7 @@ const day = '2026-11-26';
 const code = 'WSK56045137';
 
 export const factSamples: Samples['facts'] = {
+  codeElsewhere: ['KQT00000019', 'Aldermere'],
   tablet: ['T0000001'],
   signed: ['Jonah', ['Pia']],
   policyWritten: ['our rules', 2],

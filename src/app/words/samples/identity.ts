@@ -2,6 +2,7 @@ import type { Samples } from './shape.ts';
 
 export const identitySamples: Samples['identity'] = {
   codeNear: [2],
+  codeElsewhere: [['Aldermere']],
   twoMustKnow: ['Tamsin'],
   identifierMalformed: ['Home number'],
   identifierCheckFailed: ['Home number'],

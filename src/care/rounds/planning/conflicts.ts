@@ -1,5 +1,5 @@
 import type { PlanInstance } from './instance.ts';
-import { makePlan } from './make-plan.ts';
+import { makingPlan } from './make-plan.ts';
 
 /** A rule that could be set aside, by what it is and whom it is about. */
 export type PlanRule =
@@ -126,9 +126,24 @@ export interface Effort {
 }
 
 /** Whether everybody can be visited: a plan shows that it can; that none was found, or a bound, that not. */
-function everybodyFits(instance: PlanInstance, { seed, iterations = 250 }: Effort) {
-  const { plan, someLeftOut } = makePlan(instance, { seed, iterations, draws: 1 });
-  return { fits: plan.leftOut.length === 0, proven: someLeftOut };
+function everybodyFits(
+  instance: PlanInstance,
+  { seed, iterations = 250, shouldStop }: Effort,
+  prove = false,
+) {
+  const making = makingPlan(instance, {
+    ...{ seed, iterations, draws: 1, prove },
+    ...(shouldStop && { shouldStop }),
+  });
+  for (;;) {
+    const step = making.next();
+    if (step.done === true) {
+      const { plan, someLeftOut } = step.value;
+      return { fits: plan.leftOut.length === 0, proven: someLeftOut };
+    }
+    // One plan is enough: how good it is does not matter here.
+    if (step.value.best.leftOut.length === 0) return { fits: true, proven: false };
+  }
 }
 
 export interface Conflict {
@@ -136,33 +151,57 @@ export interface Conflict {
   readonly rules: readonly PlanRule[];
   /** Whether it is proved that they conflict, and not only that no plan was found. */
   readonly proven: boolean;
+  /** False where the search was stopped: some of the rules may have nothing to do with it. */
+  readonly smallest: boolean;
 }
 
 /**
  * A smallest set of rules that cannot all be kept if everybody is to be visited: rules are set aside
  * one after the other, and stay aside where the rest still conflict. First by kind, then one by one.
+ * Says after each question which share of them is done.
  * Source: the deletion filter of Chinneck & Dravnieks (1991), ORSA Journal on Computing 3:157-168.
- * Nothing where everybody can be visited.
+ * Nothing where everybody can be visited, or where it was stopped before that was known.
  */
-export function conflictOf(instance: PlanInstance, effort: Effort): Conflict | undefined {
+export function* findingConflict(
+  instance: PlanInstance,
+  effort: Effort,
+): Generator<number, Conflict | undefined, undefined> {
+  const stopped = (): boolean => effort.shouldStop?.() ?? false;
   const first = everybodyFits(instance, effort);
-  if (first.fits) return undefined;
+  if (first.fits || stopped()) return undefined;
   const all = rulesIn(instance);
+  const kinds = [...new Set(all.map(({ rule }) => rule))];
   let [kept, now, proven] = [all, instance, first.proven];
+  // Most questions need no proof; the last one, of the rules that are left, gets it.
+  let [asked, toAsk] = [1, 1 + kinds.length];
   const drop = (those: readonly PlanRule[]): void => {
-    if (those.length === 0 || (effort.shouldStop?.() ?? false)) return;
+    if (stopped()) return;
     const without = those.reduce(setAside, now);
     const still = everybodyFits(without, effort);
-    if (still.fits) return;
+    asked++;
+    if (still.fits || stopped()) return;
     kept = kept.filter((rule) => !those.includes(rule));
     [now, proven] = [without, still.proven];
   };
-  for (const kind of new Set(all.map(({ rule }) => rule)))
+  for (const kind of kinds) {
     drop(all.filter(({ rule }) => rule === kind));
-  const kinds = kept.reduce(
-    (n, r) => n.set(r.rule, (n.get(r.rule) ?? 0) + 1),
-    new Map<string, number>(),
-  );
-  for (const rule of kept) if ((kinds.get(rule.rule) ?? 0) > 1) drop([rule]);
-  return { rules: kept, proven };
+    yield asked / toAsk;
+  }
+  const many = kept.filter(({ rule }) => kept.filter((other) => other.rule === rule).length > 1);
+  toAsk += many.length;
+  for (const rule of many) {
+    drop([rule]);
+    yield asked / toAsk;
+  }
+  if (!proven && !stopped()) proven = everybodyFits(now, effort, true).proven;
+  return { rules: kept, proven, smallest: !stopped() };
+}
+
+/** The conflict in one go. */
+export function conflictOf(instance: PlanInstance, effort: Effort): Conflict | undefined {
+  const finding = findingConflict(instance, effort);
+  for (;;) {
+    const step = finding.next();
+    if (step.done === true) return step.value;
+  }
 }

@@ -10,17 +10,21 @@ import { ppeLeft } from '../../supplies/ppe.ts';
 import { usableKits } from '../../supplies/stock.ts';
 import { planOf, sitesOn } from '../../support/plan.ts';
 import type { Day } from '../../time.ts';
+import type { WallSpan } from '../../usual-times.ts';
 import { dueOn } from '../due.ts';
 import { placeOf } from '../first-order.ts';
 import { type Fault } from './cross-check.ts';
 import { homeMinutes, learntMinutes, type Minutes } from './durations.ts';
 import { type PlanInstance, type PlanInstanceInput, planInstance } from './instance.ts';
+import { plannedMinutes } from './minutes.ts';
+import { usualWindows } from './usual-windows.ts';
 
-/** Who is at work on the day, from when until when (HH:mm); the ledger does not hold rotas. */
+/** Who is at work on the day, from when until when (HH:mm), with breaks and other duties. */
 export interface OnShift {
   readonly staff: StaffId;
   readonly from: string;
   readonly until: string;
+  readonly away: readonly WallSpan[];
 }
 
 export interface PlanQuestion {
@@ -36,8 +40,11 @@ export interface PlanQuestion {
   readonly pairs: number;
   readonly pairsMayChange: boolean;
   readonly team: readonly OnShift[];
-  /** When somebody may be visited, where that was said for the day. */
-  readonly times: ReadonlyMap<PersonId, { readonly from: string; readonly until: string }>;
+  /** When somebody may be visited, where that was said for the day; else what is usual for them. */
+  readonly times: ReadonlyMap<PersonId, WallSpan>;
+  readonly meals: readonly WallSpan[];
+  /** Staff who are not to be a pair that day. */
+  readonly apart: readonly (readonly [StaffId, StaffId])[];
 }
 
 export type InstanceRead =
@@ -64,21 +71,28 @@ function stopChance(turns: readonly Turn[]): number {
 function personOn(
   home: Home,
   person: PersonId,
-  { day, test, round, times }: PlanQuestion,
+  { day, test, round, times, meals }: PlanQuestion,
   minutes: { readonly turns: readonly Turn[]; readonly home: Minutes },
 ): PlanInstanceInput['people'][number] {
   const place = placeOf(home, person, { on: day, round });
   const span = times.get(person);
+  const length = learntMinutes(minutesOf(minutes.turns), minutes.home);
+  const usual = usualWindows(
+    personOf(home, person).times,
+    day,
+    plannedMinutes({ minutes: length }),
+  );
   const line = dueOn(home, { on: day, test }).find((each) => each.person.id === person);
   const urgent = place.cohort === 'no-known-exposure' ? 1 : 2;
   return {
     id: person,
     name: personOf(home, person).called,
     ...{ cohort: place.cohort, unit: place.unit, room: place.room },
-    ...(span && { windows: [span] }),
+    windows: span ? [span] : [...usual],
+    meals: [...meals],
     throat: sitesOn(planOf(home, person), day) !== 'nose-only',
     ...(place.leadMinutes > 0 && { preparation: { leadMinutes: place.leadMinutes } }),
-    minutes: learntMinutes(minutesOf(minutes.turns), minutes.home),
+    minutes: length,
     stopChance: stopChance(minutes.turns),
     weight: urgent + (line === undefined ? 0 : 1),
   };
@@ -94,18 +108,22 @@ export function instanceFrom(home: Home, question: PlanQuestion): InstanceRead {
     competent(memberOf(home, staff), skill, day);
   const left = new Map(ppeLeft(home, policy).map(({ item, left: count }) => [item, count]));
   const [gloves, aprons] = [left.get('gloves'), left.get('aprons')];
+  const here = new Set(team.map(({ staff }) => staff));
   const read = v.safeParse(planInstance, {
     from: question.from,
     people: people.map((id) =>
       personOn(home, id, question, { turns: turns.get(id) ?? [], home: usual }),
     ),
-    staff: team.map(({ staff, from, until }) => ({
-      ...{ id: staff, name: memberOf(home, staff).called, shift: { from, until } },
+    staff: team.map(({ staff, from, until, away }) => ({
+      ...{ id: staff, name: memberOf(home, staff).called, shift: { from, until }, away: [...away] },
       ...{ maySwab: has(staff, 'swab'), mayRecord: has(staff, 'record') },
     })),
     rules: {
       pairs: question.pairs,
       pairsMayChange: question.pairsMayChange,
+      apart: question.apart
+        .filter((two) => two.every((id) => here.has(id)))
+        .map(([a, b]) => [a, b]),
       mealGapMinutes: kitKindOf(policy, kitKind)?.nothingByMouthMinutes.value ?? 30,
       secondTryAfterMinutes: policy.technique.secondTryAfterMinutes.value,
       ...{ packMinutes, collections: [...question.collections] },

@@ -18,6 +18,8 @@ export interface PlanningOptions {
   readonly iterations?: number;
   /** Imagined days for the chance of the plan that is chosen. */
   readonly draws?: number;
+  /** False where nobody asks how good the plan is at best: its bound is then the quick one. */
+  readonly prove?: boolean;
   /** Asked now and then; true ends the search with the best so far. */
   readonly shouldStop?: () => boolean;
 }
@@ -82,7 +84,7 @@ export function* makingPlan(
   const cheapest = search.best();
   const least = exact
     ? search.provedCost
-    : cheapest
+    : cheapest && options.prove !== false
       ? yield* tightened(search, instance, { ways, bound: bound.cost, best: cheapest })
       : bound.cost;
   return finished({ search, plan, chance, bound, least, pairings: ways.length });

@@ -1,15 +1,17 @@
-import { laneBounds } from '../../../statistics/scheduling/lanes/lane-bounds.ts';
+import { type LaneBounds, laneBounds } from '../../../statistics/scheduling/lanes/lane-bounds.ts';
 import type {
   LaneProblem,
   LaneSequences,
 } from '../../../statistics/scheduling/lanes/lane-problem.ts';
+import { pricedBound } from '../../../statistics/scheduling/lanes/priced-bound.ts';
 import { rankOf } from './change.ts';
 import type { PlanInstance } from './instance.ts';
 import { lanesOf, toVisit } from './lanes-of.ts';
 import { roundBound } from './round-bound.ts';
 import type { LaneStaff, Staffing } from './staffing.ts';
 
-const MOST_BOUNDS = 40;
+/** Beyond so many ways to form pairs one bound stands for all. */
+const MOST_BOUNDS = 400;
 
 export interface PlanBound {
   /** No plan costs less, however the pairs are formed. */
@@ -31,20 +33,24 @@ export function planBound(instance: PlanInstance, ways: readonly Staffing[]): Pl
     };
   const few = ways.length <= MOST_BOUNDS;
   const problems = few ? ways.map((way) => lanesOf(instance, way)) : [lanesAtOnce(instance, ways)];
-  const bounds = problems.map((problem) => {
-    const found = laneBounds(problem);
-    if (!found.ok) throw new Error(found.detail);
-    return found.value;
-  });
+  const bounds = problems.map(boundsOf);
   return {
     cost: Math.min(...bounds.map(({ cost }) => cost)),
     someLeftOut: bounds.every(({ tooMuch, unservable }) => tooMuch || unservable.length > 0),
   };
 }
 
+function boundsOf(problem: LaneProblem): LaneBounds {
+  const found = laneBounds(problem);
+  if (!found.ok) throw new Error(found.detail);
+  return found.value;
+}
+
+const plainBound = (problem: LaneProblem): number => boundsOf(problem).cost;
+
 /**
- * The bound made tighter with the help of a plan: each way to form pairs that might still beat it is
- * solved in an easier form. One way at a time, so that a caller can do other things in between.
+ * The bound made tighter with the help of a plan: for each way to form pairs that might still beat it
+ * the pairs' time is priced, and small rounds are solved in an easier form. One way at a time, so that a caller can do other things in between.
  */
 export function* tighterBound(
   instance: PlanInstance,
@@ -59,15 +65,23 @@ export function* tighterBound(
     readonly shouldStop: () => boolean;
   },
 ): Generator<undefined, number, undefined> {
-  if (ways.length > MOST_BOUNDS || bound >= best.cost) return bound;
+  if (bound >= best.cost || ways.length === 0) return bound;
   const cohort = toVisit(instance).map((person) => rankOf(person.cohort));
   let least = best.cost;
-  for (const way of ways) {
-    const problem = lanesOf(instance, way);
-    const plain = laneBounds(problem);
-    if (plain.ok && plain.value.cost >= least) continue;
-    const solved = shouldStop() ? undefined : roundBound({ problem, cohort, best, shouldStop });
-    least = Math.min(least, Math.max(plain.ok ? plain.value.cost : 0, solved ?? 0));
+  const few = ways.length <= MOST_BOUNDS;
+  const problems = few ? ways.map((way) => lanesOf(instance, way)) : [lanesAtOnce(instance, ways)];
+  // Only the least counts in the end: with the lowest first, the others soon have enough.
+  const byBound = problems
+    .map((problem) => ({ problem, found: plainBound(problem) }))
+    .sort((a, b) => a.found - b.found);
+  for (const { problem, found: plain } of byBound) {
+    let found = plain;
+    const stopped = shouldStop();
+    if (found < least && !stopped)
+      found = Math.max(found, pricedBound({ problem, group: cohort, enough: least, shouldStop }));
+    if (found < least - 1e-6 && few && !stopped)
+      found = Math.max(found, roundBound({ problem, cohort, best, shouldStop }) ?? 0);
+    least = Math.min(least, found);
     yield;
   }
   return Math.max(bound, least);

@@ -3,6 +3,8 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { drawInput, drawInstance } from '../../../../test/trial/plan-instance.ts';
 import { evaluateLanes } from '../../../statistics/scheduling/lanes/evaluate-lanes.ts';
+import { pricedBound } from '../../../statistics/scheduling/lanes/priced-bound.ts';
+import { cohorts } from '../../outbreaks/cohort.ts';
 import { checkPlan } from './check-plan.ts';
 import { planInstance } from './instance.ts';
 import { lanesOf, toVisit } from './lanes-of.ts';
@@ -30,7 +32,7 @@ describe('a planned round', () => {
         const all = [...plan.lanes.flat().map(({ person }) => person), ...plan.leftOut];
         expect(all.sort()).toEqual(instance.people.map(({ id }) => id).sort());
       }),
-      { numRuns: 2000 },
+      { numRuns: Number(process.env['PLANS'] ?? 2000) },
     );
   });
 
@@ -45,6 +47,25 @@ describe('a planned round', () => {
         expect(made.lowerBound).toBe(leastOfAll(instance));
       }),
       { numRuns: 150 },
+    );
+  });
+
+  it('costs no less than the price of its pairs’ time, over every pairing', {
+    timeout: 300_000,
+  }, () => {
+    fc.assert(
+      fc.property(fc.nat(1e7), size, (seed, drawn) => {
+        const instance = drawInstance(seed, { ...drawn, people: 1 + (drawn.people % 6) });
+        const ways = staffings(instance);
+        if (ways.length === 0 || ways.length > 60) return;
+        const { lowerBound: least } = makePlan(instance, { seed, iterations: 30, draws: 1 });
+        const group = toVisit(instance).map(({ cohort }) => cohorts.indexOf(cohort));
+        const priced = ways.map((way) =>
+          pricedBound({ problem: lanesOf(instance, way), group, enough: 2 * least + 50 }),
+        );
+        expect(Math.min(...priced)).toBeLessThanOrEqual(least + 1e-6);
+      }),
+      { numRuns: Number(process.env['PLANS'] ?? 400) },
     );
   });
 

@@ -159,31 +159,51 @@ function options(instance: PlanInstance, left: readonly string[]): readonly Opti
   return found.sort((a, b) => a.trouble - b.trouble);
 }
 
+/** How far the search for repairs is (0 to 1), and those that were found until now. */
+export interface RepairsSoFar {
+  readonly share: number;
+  readonly found: readonly TriedRepair[];
+}
+
 /**
  * What could be done so that everybody is visited in time, the least trouble first. Each is tried by
  * planning with it; of several lengths of the same thing only the shortest that is enough is kept.
- * Ends with `most` that are enough.
+ * Ends with `most` that are enough, or when stopped with those found by then.
  */
-export function repairsFor(
+export function* findingRepairs(
   instance: PlanInstance,
   made: MadePlan,
   { seed, iterations = 600, shouldStop, most = 4 }: Effort & { readonly most?: number },
-): readonly TriedRepair[] {
+): Generator<RepairsSoFar, readonly TriedRepair[], undefined> {
   const enough: TriedRepair[] = [];
   const settled = new Set<string>();
-  for (const { repair, trouble, instance: changed } of options(instance, made.plan.leftOut)) {
+  const all = options(instance, made.plan.leftOut);
+  for (const [i, { repair, trouble, instance: changed }] of all.entries()) {
     const kind = 'staff' in repair ? `${repair.repair} ${repair.staff}` : repair.repair;
     if (enough.length >= most || (shouldStop?.() ?? false)) break;
     if (settled.has(kind)) continue;
-    const { plan, chance } = makePlan(changed, { seed, iterations, draws: 400 });
+    yield { share: Math.max(i / all.length, enough.length / most), found: [...enough] };
+    const { plan, chance, stopped } = makePlan(changed, {
+      ...{ seed, iterations, draws: 400, prove: false },
+      ...(shouldStop && { shouldStop }),
+    });
     const tried: TriedRepair = {
       ...{ repair, trouble, leftOut: plan.leftOut, finish: plan.finish },
       chance: chance.packed,
       enough: plan.leftOut.length === 0 && chance.packed >= instance.rules.chanceAtLeast,
     };
-    if (!tried.enough) continue;
+    if (!tried.enough || stopped) continue;
     settled.add(kind);
     enough.push(tried);
   }
   return enough;
+}
+
+/** The repairs in one go. */
+export function repairsFor(...asked: Parameters<typeof findingRepairs>): readonly TriedRepair[] {
+  const finding = findingRepairs(...asked);
+  for (;;) {
+    const step = finding.next();
+    if (step.done === true) return step.value;
+  }
 }

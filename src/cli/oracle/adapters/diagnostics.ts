@@ -8,6 +8,7 @@ import { falseOmissionRate } from '../../../statistics/diagnostics/false-omissio
 import { likelihoodRatios } from '../../../statistics/diagnostics/likelihood-ratios.ts';
 import { postTest } from '../../../statistics/diagnostics/post-test.ts';
 import { postTestCorrelatedNegatives } from '../../../statistics/diagnostics/post-test-correlated-negatives.ts';
+import { postTestDraws } from '../../../statistics/diagnostics/post-test-draws.ts';
 import { postTestSequence } from '../../../statistics/diagnostics/post-test-sequence.ts';
 import { postTestUncertain } from '../../../statistics/diagnostics/post-test-uncertain.ts';
 import {
@@ -16,9 +17,13 @@ import {
   truePrevalence,
 } from '../../../statistics/diagnostics/true-prevalence.ts';
 import { truePrevalenceDelta } from '../../../statistics/diagnostics/true-prevalence-delta.ts';
+import { seededChance } from '../../../statistics/random/chance.ts';
 import { answer, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
-import type { Input } from '../input.ts';
+import { type Input, InputError } from '../input.ts';
+
+/** Quantiles of so many draws err by about 0.002. */
+const DRAWS = 200_000;
 
 const accuracy = (i: Input): Accuracy => ({
   sensitivity: i.number('sens', 'se', 'sensitivity'),
@@ -56,7 +61,7 @@ const trueprevalence: Adapter = (i) => {
   };
   const name = i.textOr('wilson', 'method');
   const method = METHODS[name];
-  if (!method) throw new Error(`there is no interval method "${name}"`);
+  if (!method) throw new InputError(`there is no interval method "${name}"`);
   return answer(truePrevalence(tally, accuracy(i), method), (t) => ({
     ap: triple(t.apparent),
     tp: triple(t.unclamped),
@@ -147,6 +152,20 @@ export const diagnostics: Adapters = {
         result: result(i),
       }),
       ({ mean, quantiles: [q025, median, q975] }) => ({ mean, q025, median, q975 }),
+    ),
+  postTestDraws: (i) =>
+    answer(
+      postTestDraws({
+        pre: i.number('pre'),
+        sensitivity: pair(i.numbers('sensBeta')),
+        specificity: pair(i.numbers('specBeta')),
+        tests: i.list('tests').map((t) => ({ share: t.numberOr(1, 'share'), result: result(t) })),
+        correlation: i.numberOr(0, 'correlation'),
+        draws: DRAWS,
+        chance: seededChance(1),
+        ...(i.has('probs') && { probabilities: i.numbers('probs') }),
+      }),
+      (d) => d,
     ),
   falseNegativeRateByDay: byDay('repository-2020-10'),
   'falseNegativeRateByDay.abstract': byDay('abstract-2020-05'),

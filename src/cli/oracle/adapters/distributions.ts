@@ -30,9 +30,21 @@ const columns =
     const names = ['a', 'b', 'c', 'd'].filter((name) => i.has(name));
     const args = names.map((name) => i.numbers(name));
     return {
-      value: (args[0] ?? []).map((_, row) => f(...args.map((column) => column[row] as number))),
+      value: (args[0] ?? []).map((_, row) =>
+        insideDomain(() => f(...args.map((column) => column[row] as number))),
+      ),
     };
   };
+
+/** Distributions throw a RangeError outside their domain, since their callers check first. */
+function insideDomain(ask: () => number): number | null {
+  try {
+    return ask();
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
 
 type Two = [number, number];
 type Three = [number, number, number];

@@ -235,7 +235,7 @@ const policy = ([detectionLimit, everyDays, delayDays]: readonly number[]): Scre
 });
 
 const screening: Adapter = (i) => {
-  const policies = (i.get('grid') as unknown as readonly (readonly number[])[]).map(policy);
+  const policies = i.rows('grid').map(policy);
   return answer(screeningEffects(policies, seededChance(1), { courses: COURSES }), (effects) => ({
     rows: effects.map((e, k) => ({
       lod: policies[k]?.detectionLimit,

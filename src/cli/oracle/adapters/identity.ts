@@ -6,17 +6,19 @@ import {
   levenshtein,
   optimalStringAlignment,
 } from '../../../statistics/identity/edit-distance.ts';
+import { findNearDuplicates } from '../../../statistics/identity/find-near-duplicates.ts';
 import { findScheme } from '../../../statistics/identity/find-scheme.ts';
 import { randomNearDuplicates } from '../../../statistics/identity/random-near-duplicates.ts';
 import type { CheckScheme } from '../../../statistics/identity/scheme.ts';
+import { swapOdds } from '../../../statistics/identity/swap-odds.ts';
 import { undetectedErrorRates } from '../../../statistics/identity/undetected-error-rates.ts';
 import { answer, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
-import type { Input } from '../input.ts';
+import { type Input, InputError } from '../input.ts';
 
 function scheme(name: string): CheckScheme {
   const found = findScheme(name);
-  if (!found.ok) throw new Error(found.detail);
+  if (!found.ok) throw new InputError(found.detail);
   return found.value;
 }
 
@@ -43,7 +45,10 @@ const consecutive: Adapter = (i) => {
 };
 
 const editDistance: Adapter = (i) => {
-  const pairs = i.get('pairs') as unknown as readonly (readonly [string, string])[];
+  const pairs = i.list('pairs').map(({ raw }): readonly [string, string] => {
+    if (!Array.isArray(raw) || raw.length !== 2) throw new InputError('a pair is not two texts');
+    return [String(raw[0]), String(raw[1])];
+  });
   return {
     levenshtein: pairs.map(([a, b]) => levenshtein(a, b)),
     osa: pairs.map(([a, b]) => optimalStringAlignment(a, b)),
@@ -71,4 +76,14 @@ export const identity: Adapters = {
     answer(anyDuplicateChance(i.number('n'), i.number('space')), (p) => ({ probAnyDuplicate: p })),
   nearDuplicateConsecutive: consecutive,
   editDistance,
+  swapOdds: (i) =>
+    answer(
+      swapOdds({
+        swapChance: i.number('swapChance'),
+        ifSwapped: i.number('ifSwapped'),
+        ifRight: i.number('ifRight'),
+      }),
+      (odds) => ({ odds }),
+    ),
+  nearDuplicates: (i) => ({ pairs: findNearDuplicates(i.texts('codes')).map(Object.values) }),
 };

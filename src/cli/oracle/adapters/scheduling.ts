@@ -22,7 +22,7 @@ import {
 } from '../../../statistics/scheduling/weighted-tardiness.ts';
 import { Asked, answer, FoundCost, OneSolution, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters, Context } from '../check.ts';
-import { Input } from '../input.ts';
+import { Input, InputError } from '../input.ts';
 
 /** The instance itself, or that of another check named in `use`. */
 function instanceOf(i: Input, { lookup }: Context): Input {
@@ -30,9 +30,15 @@ function instanceOf(i: Input, { lookup }: Context): Input {
   if (i.has('staff')) return i;
   const id = /[A-Z]+-\d+[\w-]*/.exec(i.text('use'))?.[0] ?? '';
   const other = lookup(id);
-  if (!other) throw new Error(`there is no check ${id} to take the instance from`);
+  if (!other) throw new InputError(`there is no check ${id} to take the instance from`);
   return new Input(other.input).child('instance');
 }
+
+const pairsOf = (i: Input, name: string): readonly Pair[] =>
+  i.rows(name).map(([a = Number.NaN, b = Number.NaN]): Pair => [a, b]);
+
+const pairingsOf = (i: Input): readonly (readonly Pair[])[] =>
+  i.list('pairings').map(({ raw }) => pairsOf(new Input({ pairs: raw }), 'pairs'));
 
 function roundOf(instance: Input): StaffedRound {
   const horizon = instance.number('H');
@@ -50,7 +56,7 @@ function roundOf(instance: Input): StaffedRound {
     staff: instance
       .list('staff')
       .map((s) => ({ level: s.number('swab'), from: 0, until: horizon })),
-    apart: instance.get('staffNoGo') as unknown as readonly Pair[],
+    apart: pairsOf(instance, 'staffNoGo'),
     changeover: instance.number('setup'),
     weights: { finish: 10, wish: 3, imbalance: 1 },
   };
@@ -70,9 +76,7 @@ function bestOf(round: StaffedRound, pairing: readonly Pair[]): Outcome<RoundEva
 
 const planRoundFixedPairs: Adapter = (i, context) => {
   const round = roundOf(instanceOf(i, context));
-  const pairings = i.has('pairings')
-    ? (i.get('pairings') as unknown as readonly (readonly Pair[])[])
-    : allPairings(round);
+  const pairings = i.has('pairings') ? pairingsOf(i) : allPairings(round);
   const plans = pairings.map((pairing) => valueOrNull(bestOf(round, pairing)));
   return {
     cost: plans.map((p) => p?.cost),
@@ -84,8 +88,8 @@ const planRoundFixedPairs: Adapter = (i, context) => {
 
 /** What a plan of the source's comes to by the exact evaluator. */
 const evaluated = (round: StaffedRound, plan: Input): unknown => {
-  const pairing = plan.get('pairs') as unknown as readonly Pair[];
-  const sequences = plan.get('sequences') as unknown as readonly (readonly number[])[];
+  const pairing = pairsOf(plan, 'pairs');
+  const sequences = plan.rows('sequences');
   if (!pairing.every(([a, b]) => mayPair(round, a, b))) return { error: 'a pair is not allowed' };
   return answer(evaluateRound(roundOfPairs(round, pairing), sequences), (e) => ({
     cmax: e.finish,
@@ -141,12 +145,10 @@ function pairingsInSourceOrder(
   i: Input,
   own: readonly (readonly Pair[])[],
 ): readonly (readonly Pair[])[] {
-  if (i.has('pairings')) return i.get('pairings') as unknown as readonly (readonly Pair[])[];
+  if (i.has('pairings')) return pairingsOf(i);
   const id = i.has('use') ? /[A-Z]+-\d+[\w-]*/.exec(i.text('use'))?.[0] : undefined;
   const other = id === undefined ? undefined : lookup(id);
-  return other && new Input(other.input).has('pairings')
-    ? (new Input(other.input).get('pairings') as unknown as readonly (readonly Pair[])[])
-    : own;
+  return other && new Input(other.input).has('pairings') ? pairingsOf(new Input(other.input)) : own;
 }
 
 /** Whether these are the numbers 0 to n - 1 in some order. */

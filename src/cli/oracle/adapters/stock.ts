@@ -18,7 +18,7 @@ import { stockoutChance } from '../../../statistics/stock/stockout-chance.ts';
 import { teunterSyntetosBabai } from '../../../statistics/stock/teunter-syntetos-babai.ts';
 import { answer, InUse, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
-import type { Input } from '../input.ts';
+import { type Input, InputError } from '../input.ts';
 
 const crostonOf: Adapter = (i) =>
   answer(croston(i.numbers('y'), i.numberOr(0.1, 'alpha')), (c) => ({
@@ -50,7 +50,7 @@ const randomLead: Adapter = (i) => {
         .toLowerCase()
         .replace(/[^a-z]/g, '')
     ];
-  if (!law) throw new Error(`there is no law of demand "${i.text('dist')}"`);
+  if (!law) throw new InputError(`there is no law of demand "${i.text('dist')}"`);
   return answer(
     reorderPointRandomLead({
       demandPerDay: i.number('demandPerDay'),
@@ -144,7 +144,7 @@ function demandOf(i: Input): DemandLaw {
         ...(i.has('probs', 'p', 'weights') && { weights: i.numbers('probs', 'p', 'weights') }),
       };
     default:
-      throw new Error(`there is no law of demand "${name}"`);
+      throw new InputError(`there is no law of demand "${name}"`);
   }
 }
 

@@ -15,7 +15,7 @@ import type { WaitingTimes } from '../../../statistics/survival/waiting-times.ts
 import { weibullFit } from '../../../statistics/survival/weibull-fit.ts';
 import { answer, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters, Context } from '../check.ts';
-import { Input } from '../input.ts';
+import { Input, InputError } from '../input.ts';
 
 const waits = (i: Input): WaitingTimes => ({
   time: i.numbers('time'),
@@ -28,9 +28,13 @@ const withCurve = <T>(i: Input, next: (curve: KaplanMeier) => Outcome<T>): Outco
   return curve.ok ? next(curve.value) : curve;
 };
 
+const SCALES: readonly IntervalScale[] = ['plain', 'log', 'log-log', 'logit', 'arcsin'];
+
 const scaleOf = (i: Input): IntervalScale => {
   const name = i.textOr('log', 'confType', 'scale').toLowerCase().replace('_', '-');
-  return (name === 'loglog' ? 'log-log' : name) as IntervalScale;
+  const scale = SCALES.find((s) => s === (name === 'loglog' ? 'log-log' : name));
+  if (!scale) throw new InputError(`there is no scale "${name}" for intervals`);
+  return scale;
 };
 
 const columns = (curve: KaplanMeier) => ({
@@ -72,7 +76,7 @@ function groupsByReference(i: Input, { lookup }: Context): readonly WaitingTimes
   if (!i.has('as')) return groupsOf(i);
   const id = /[A-Z]+-\d+[\w-]*/.exec(i.text('as'))?.[0] ?? 'SURV-03';
   const other = lookup(id);
-  if (!other) throw new Error(`there is no check ${id}`);
+  if (!other) throw new InputError(`there is no check ${id}`);
   return groupsOf(new Input(other.input));
 }
 

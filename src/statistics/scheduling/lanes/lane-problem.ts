@@ -1,4 +1,4 @@
-import { firstRefusal, nonNegative, positive } from '../../refusal/checks.ts';
+import { each, finite, firstRefusal, nonNegative, positive } from '../../refusal/checks.ts';
 import { type Refusal, refuse } from '../../refusal/refusal.ts';
 
 // Jobs with several windows each, on lanes that work side by side. Times are whole numbers in any
@@ -74,6 +74,7 @@ export function checkLaneProblem({
   lanes,
   slots,
   steps,
+  limits,
   weights,
 }: LaneProblem): Refusal | undefined {
   if (lanes.length === 0) return refuse('empty', 'There has to be at least one lane.');
@@ -84,7 +85,11 @@ export function checkLaneProblem({
     steps.some((row) => row.length !== jobs.length)
   )
     return refuse('lengths-differ', 'Steps need one row for each job and each lane.');
+  if (Object.values(limits).some((limit: number) => !(limit >= 0)))
+    return refuse('out-of-range', 'A limit is 0 or more, or Infinity.');
   return firstRefusal(
+    each('beginnings of lanes', lanes, finite),
+    finite('origin', weights.origin),
     ...jobs.flatMap((job, j) => [
       positive(`duration of job ${j}`, job.duration),
       nonNegative(`cost of leaving out job ${j}`, job.leftOutCost),

@@ -6,6 +6,7 @@ import { got, reasonOf } from '../../testing.ts';
 import { evaluateLanes } from './evaluate-lanes.ts';
 import { laneBounds } from './lane-bounds.ts';
 import type { LaneProblem } from './lane-problem.ts';
+import { pricedBound } from './priced-bound.ts';
 import { searchLanes } from './search-lanes.ts';
 import { solveLanes } from './solve-lanes.ts';
 
@@ -61,6 +62,12 @@ describe('jobs with windows on lanes', () => {
             searchLanes(problem, { chance: seededChance(seed), iterations: 30, elite: 3 }),
           );
           expect(got(laneBounds(problem)).cost).toBeLessThanOrEqual(solved.cost + 1e-9);
+          // Any grouping will do: of all as one, of each alone, of some.
+          const group = problem.jobs.map((_, j) =>
+            seed % 3 === 0 ? 0 : seed % 3 === 1 ? j : j % 3,
+          );
+          const priced = pricedBound({ problem, group, enough: 2 * solved.cost + 50 });
+          expect(priced).toBeLessThanOrEqual(solved.cost + 1e-6);
           expect(found.cost).toBeGreaterThanOrEqual(solved.cost - 1e-9);
           for (const plan of [found, ...found.elite])
             expect(got(evaluateLanes(problem, plan.sequences)).cost).toBeCloseTo(plan.cost, 9);

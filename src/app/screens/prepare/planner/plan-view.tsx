@@ -23,6 +23,8 @@ interface PlanViewProps {
   readonly found: PlanFound;
   readonly names: Names;
   readonly onTake: (plan: RoundPlanMade) => void;
+  /** Ends the search for what could be changed. */
+  readonly onStop: () => void;
 }
 
 interface Shown {
@@ -35,7 +37,7 @@ interface Shown {
 const DRAWS = 400;
 
 /** The plan that was found, to be looked at, changed by hand, and used. */
-export function PlanView({ found, names, onTake }: PlanViewProps): JSX.Element {
+export function PlanView({ found, names, onTake, onStop }: PlanViewProps): JSX.Element {
   const { instance, made } = found;
   const words = useWords();
   const say = words.planner;
@@ -125,7 +127,7 @@ export function PlanView({ found, names, onTake }: PlanViewProps): JSX.Element {
           </div>
         );
       })}
-      <Changes found={found} names={names} />
+      <Changes found={found} names={names} onStop={onStop} />
       <div class="button-row">
         <Button onPress={() => onTake(shown.plan)}>{say.take}</Button>
         {hand !== undefined && (
@@ -161,18 +163,25 @@ function effectOf(
 function Changes({
   found,
   names,
+  onStop,
 }: {
   readonly found: PlanFound;
   readonly names: Names;
-}): JSX.Element | null {
+  readonly onStop: () => void;
+}): JSX.Element {
   const words = useWords();
   const say = words.planner;
   const { instance, changes, asking } = found;
-  if (asking) return <p role="status">{say.asking}</p>;
-  if (!changes) return null;
-  const { conflict, repairs } = changes;
+  const { conflict, repairs = [] } = changes ?? {};
   return (
     <>
+      {asking !== undefined && (
+        <div class="plan-progress">
+          <progress value={asking} max={1} aria-label={say.asking} />
+          <p role="status">{say.asking}</p>
+          <Button onPress={onStop}>{say.stopAsking}</Button>
+        </div>
+      )}
       {conflict !== undefined && (
         <div class="plan-changes">
           <h4>{say.conflict}</h4>

@@ -1,7 +1,9 @@
-import { conflictOf } from '../../../../care/rounds/planning/conflicts.ts';
+import type { Conflict } from '../../../../care/rounds/planning/conflicts.ts';
+import { findingConflict } from '../../../../care/rounds/planning/conflicts.ts';
 import type { PlanInstance } from '../../../../care/rounds/planning/instance.ts';
+import type { MadePlan } from '../../../../care/rounds/planning/make-plan.ts';
 import { makingPlan } from '../../../../care/rounds/planning/make-plan.ts';
-import { repairsFor } from '../../../../care/rounds/planning/repairs.ts';
+import { findingRepairs } from '../../../../care/rounds/planning/repairs.ts';
 import type { PlanningAsk, PlanningTold } from './planning-talk.ts';
 
 const TELL_EVERY = 150;
@@ -21,11 +23,7 @@ async function plan(instance: PlanInstance, seed: number): Promise<void> {
       const made = step.value;
       tell({ told: 'made', made });
       const short = made.chance.packed < instance.rules.chanceAtLeast;
-      if (!stop && (short || made.plan.leftOut.length > 0)) {
-        await breathe();
-        const conflict = made.plan.leftOut.length > 0 ? conflictOf(instance, { seed }) : undefined;
-        tell({ told: 'changes', conflict, repairs: repairsFor(instance, made, { seed }) });
-      }
+      if (!stop && (short || made.plan.leftOut.length > 0)) look(instance, made, seed);
       return;
     }
     const now = performance.now();
@@ -34,6 +32,31 @@ async function plan(instance: PlanInstance, seed: number): Promise<void> {
     tell({ told: 'progress', ...step.value });
     await breathe();
   }
+}
+
+/**
+ * What conflicts, then what would be enough to change, each told as soon as it is found. Whoever
+ * stops this ends the worker: what was told until then stays.
+ */
+function look(instance: PlanInstance, made: MadePlan, seed: number): void {
+  let conflict: Conflict | undefined;
+  const left = made.plan.leftOut.length > 0;
+  if (left) {
+    const finding = findingConflict(instance, { seed });
+    let step = finding.next();
+    for (; step.done !== true; step = finding.next())
+      tell({ told: 'looking', share: step.value / 2 });
+    conflict = step.value;
+    tell({ told: 'changes', conflict, repairs: [], more: true });
+  }
+  const finding = findingRepairs(instance, made, { seed });
+  let step = finding.next();
+  for (; step.done !== true; step = finding.next()) {
+    const { share, found } = step.value;
+    tell({ told: 'changes', conflict, repairs: found, more: true });
+    tell({ told: 'looking', share: left ? (1 + share) / 2 : share });
+  }
+  tell({ told: 'changes', conflict, repairs: step.value, more: false });
 }
 
 addEventListener('message', ({ data }: MessageEvent<PlanningAsk>) => {

@@ -81,7 +81,9 @@ export function Planner({ prepare }: { readonly prepare: Prepare }): JSX.Element
           </Button>
         </div>
       )}
-      {state.at === 'found' && <PlanView found={state} names={names} onTake={take} />}
+      {state.at === 'found' && (
+        <PlanView found={state} names={names} onTake={take} onStop={planning.stop} />
+      )}
       {draft.timed !== undefined && <Notice kind="note" title={say.taken} />}
     </Part>
   );

@@ -1,14 +1,14 @@
 import type { JSX } from 'preact';
 import type { StaffId } from '../../../../care/ids.ts';
-import { memberOf } from '../../../../care/staff/member.ts';
+import { competent, memberOf } from '../../../../care/staff/member.ts';
 import { namesIn } from '../../../desk/names.ts';
 import { Checks } from '../../../pieces/form/choice.tsx';
 import { TimeField } from '../../../pieces/form/date-field.tsx';
 import { Select } from '../../../pieces/form/select.tsx';
-import { Disclosure } from '../../../pieces/page/disclosure.tsx';
 import { useWords } from '../../../words/use-words.ts';
 import type { Prepare } from '../use-prepare.ts';
-import type { PlanningDraft } from './planning-draft.ts';
+import { DayFields } from './day-fields.tsx';
+import type { PlanningDraft, ShiftDraft } from './planning-draft.ts';
 import { beginsAt, shiftOf } from './question.ts';
 
 interface PlanningFieldsProps {
@@ -16,18 +16,30 @@ interface PlanningFieldsProps {
   readonly everybody: readonly StaffId[];
 }
 
-/** What the planner has to be told: who is on shift and when, how many pairs, who has times of their own. */
+/** What the planner has to be told: who is on shift and when, how many pairs, what else holds today. */
 export function PlanningFields({ prepare, everybody }: PlanningFieldsProps): JSX.Element {
   const words = useWords();
   const say = words.planner;
-  const { draft, desk, places } = prepare;
+  const { draft, desk } = prepare;
   const names = namesIn(desk.home, words.refusals.somebody);
   const { planning } = draft;
   const set = (change: Partial<PlanningDraft>): void =>
     prepare.set({ planning: { ...planning, ...change } });
-  const setShift = (staff: StaffId, change: object): void =>
-    set({ team: { ...planning.team, [staff]: { ...shiftOf(prepare, staff), ...change } } });
+  const shiftDraft = (staff: StaffId): ShiftDraft => {
+    const { on, from, until } = shiftOf(prepare, staff);
+    const away = planning.team[staff]?.away;
+    return { on, from, until, ...(away && { away }) };
+  };
+  const setShift = (staff: StaffId, change: Partial<ShiftDraft>): void =>
+    set({ team: { ...planning.team, [staff]: { ...shiftDraft(staff), ...change } } });
   const on = everybody.filter((staff) => shiftOf(prepare, staff).on);
+  const maySay = (staff: StaffId): string => {
+    const member = memberOf(desk.home, staff);
+    const [swab, record] = (['swab', 'record'] as const).map((skill) =>
+      competent(member, skill, draft.day),
+    );
+    return swab ? (record ? say.may.both : say.may.swab) : say.may.record;
+  };
   return (
     <>
       <div class="field-row">
@@ -51,16 +63,14 @@ export function PlanningFields({ prepare, everybody }: PlanningFieldsProps): JSX
         value={on}
         onValue={(chosen) => {
           const team = Object.fromEntries(
-            everybody.map((staff) => [
-              staff,
-              { ...shiftOf(prepare, staff), on: chosen.includes(staff) },
-            ]),
+            everybody.map((staff) => [staff, { ...shiftDraft(staff), on: chosen.includes(staff) }]),
           );
           set({ team });
         }}
         options={everybody.map((staff) => ({
           value: staff,
           label: memberOf(desk.home, staff).name,
+          hint: maySay(staff),
         }))}
       />
       {on.map((staff) => {
@@ -89,31 +99,7 @@ export function PlanningFields({ prepare, everybody }: PlanningFieldsProps): JSX
         onValue={(chosen) => set({ mayChange: chosen.includes('change') })}
         options={[{ value: 'change', label: say.mayChange }]}
       />
-      <Disclosure title={say.times}>
-        {places.map(({ person }) => {
-          const span = planning.times[person] ?? { from: '', until: '' };
-          const setSpan = (change: object): void =>
-            set({ times: { ...planning.times, [person]: { ...span, ...change } } });
-          return (
-            <div key={person} class="field-row">
-              <TimeField
-                id={`plan-${person}-from`}
-                label={say.personFrom(names.person(person))}
-                optional
-                value={span.from}
-                onValue={(from) => setSpan({ from })}
-              />
-              <TimeField
-                id={`plan-${person}-until`}
-                label={say.personUntil(names.person(person))}
-                optional
-                value={span.until}
-                onValue={(until) => setSpan({ until })}
-              />
-            </div>
-          );
-        })}
-      </Disclosure>
+      <DayFields prepare={prepare} on={on} told={{ set, setShift }} />
     </>
   );
 }

@@ -8,12 +8,18 @@ export type PlanningAsk =
   | { readonly ask: 'plan'; readonly instance: PlanInstance; readonly seed: number }
   | { readonly ask: 'stop' };
 
-/** What the worker says: how far it is, then the plan, then, where it falls short, what could be done. */
+/**
+ * What the worker says: how far it is, then the plan, then, where it falls short, what could be done:
+ * more than once, while it goes on looking.
+ */
 export type PlanningTold =
   | ({ readonly told: 'progress' } & PlanningProgress)
   | { readonly told: 'made'; readonly made: MadePlan }
+  | { readonly told: 'looking'; readonly share: number }
   | {
       readonly told: 'changes';
       readonly conflict: Conflict | undefined;
       readonly repairs: readonly TriedRepair[];
+      /** Whether it is still looking for more. */
+      readonly more: boolean;
     };

@@ -1,11 +1,16 @@
 import type { PersonId, StaffId } from '../../../../care/ids.ts';
+import { policyOn } from '../../../../care/policy/in-force.ts';
 import type { InstanceRead, OnShift } from '../../../../care/rounds/planning/from-home.ts';
 import { instanceFrom } from '../../../../care/rounds/planning/from-home.ts';
 import { restOf } from '../../../../care/rounds/planning/replan.ts';
 import { knownPlan, soFarOf } from '../../../../care/rounds/planning/so-far.ts';
 import { roundOf } from '../../../../care/rounds/round.ts';
+import { memberOf } from '../../../../care/staff/member.ts';
 import { wallTime } from '../../../../care/time.ts';
+import { weekdayOf } from '../../../../care/usual-times.ts';
 import { todayOf } from '../../../desk/desk.ts';
+import type { TypedSpan } from '../../../pieces/form/span-rows.tsx';
+import { typedSpans } from '../../../pieces/form/span-rows.tsx';
 import type { Prepare } from '../use-prepare.ts';
 import type { ShiftDraft } from './planning-draft.ts';
 
@@ -18,23 +23,52 @@ export function beginsAt({ draft, desk }: Prepare): string {
   return draft.day === todayOf(desk) && now > MORNING ? now : MORNING;
 }
 
-/** One colleague's shift: as said; the pair that was picked is on it from the beginning to the courier. */
-export function shiftOf(prepare: Prepare, staff: StaffId): ShiftDraft {
-  const { draft } = prepare;
+export type Shift = Required<ShiftDraft>;
+
+/**
+ * One colleague's shift: as said for the day, else their usual hours. On shift are those who usually
+ * are on this day of the week, and the pair that was picked.
+ */
+export function shiftOf({ draft, desk }: Prepare, staff: StaffId): Shift {
   const said = draft.planning.team[staff];
   const picked = staff === draft.swabber || staff === draft.recorder;
+  const member = memberOf(desk.home, staff);
+  const today = weekdayOf(draft.day);
+  const usual = member.hours.find(({ weekdays }) => weekdays.includes(today));
   return {
-    on: said?.on ?? picked,
-    from: said?.from || '07:00',
-    until: said?.until || '20:00',
+    on: said?.on ?? (picked || usual !== undefined),
+    from: said?.from || usual?.from || '07:00',
+    until: said?.until || usual?.until || '20:00',
+    away: said?.away ?? member.away,
   };
 }
 
 export function teamOf(prepare: Prepare, everybody: readonly StaffId[]): readonly OnShift[] {
   return everybody.flatMap((staff) => {
-    const { on, from, until } = shiftOf(prepare, staff);
-    return on ? [{ staff, from, until }] : [];
+    const { on, from, until, away } = shiftOf(prepare, staff);
+    return on ? [{ staff, from, until, away: typedSpans(away) }] : [];
   });
+}
+
+/** When people eat on the day: as said, else as the policy has it. */
+export function mealsOf({ draft, desk }: Prepare): readonly TypedSpan[] {
+  const { policy } = policyOn(desk.home, draft.day);
+  return draft.planning.meals ?? policy.mealtimes?.value ?? [];
+}
+
+export interface KeptApart {
+  readonly key: string;
+  readonly two: readonly [StaffId, StaffId];
+}
+
+/** Colleagues on shift who are usually not to be a pair, each two once. */
+export function apartAmong({ desk }: Prepare, on: readonly StaffId[]): readonly KeptApart[] {
+  return on.flatMap((a, i) =>
+    on
+      .slice(i + 1)
+      .filter((b) => memberOf(desk.home, a).apart.has(b))
+      .map((b) => ({ key: `${a} ${b}`, two: [a, b] as const })),
+  );
 }
 
 /** The round of the draft as a question to the planner; the rest of it where it has begun. */
@@ -51,15 +85,22 @@ export function instanceOf(prepare: Prepare, everybody: readonly StaffId[]): Ins
         ]
       : [],
   );
+  const team = teamOf(prepare, everybody);
+  const { couriers, together } = draft.planning;
   const read = instanceFrom(home, {
     ...{ day: draft.day, test: draft.test, kitKind: draft.kitKind, round: draft.round },
     people: places.map(({ person }) => person),
     from: beginsAt(prepare),
-    collections: [draft.courier],
+    collections: [...new Set([draft.courier, ...couriers.filter((at) => at !== '')])].sort(),
     ...{ packMinutes: draft.packMinutes, pairs: draft.planning.pairs },
     pairsMayChange: draft.planning.mayChange,
-    team: teamOf(prepare, everybody),
-    times: new Map(times),
+    ...{ team, times: new Map(times), meals: typedSpans(mealsOf(prepare)) },
+    apart: apartAmong(
+      prepare,
+      team.map(({ staff }) => staff),
+    )
+      .filter(({ key }) => !together.includes(key))
+      .map(({ two }) => two),
   });
   const round = draft.round === undefined ? undefined : roundOf(home, draft.round);
   if (!read.ok || !round || round.turns.length === 0) return read;

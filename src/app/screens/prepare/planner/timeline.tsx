@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { PersonId, StaffId } from '../../../../care/ids.ts';
+import { cohorts } from '../../../../care/outbreaks/cohort.ts';
 import type { PlanInstance } from '../../../../care/rounds/planning/instance.ts';
 import { clock } from '../../../../care/rounds/planning/minutes.ts';
 import type { RoundPlanMade } from '../../../../care/rounds/planning/plan.ts';
@@ -17,7 +18,8 @@ const HOUR = 60;
 
 /** The round at a glance: a bar for each pair, a block for each person, and the courier's time. */
 export function Timeline({ instance, plan, names, wrong }: TimelineProps): JSX.Element {
-  const { planner: say } = useWords();
+  const { planner: say, prepare } = useWords();
+  const present = cohorts.filter((cohort) => instance.people.some((p) => p.cohort === cohort));
   const courier = Math.max(...instance.rules.collections);
   const from = Math.floor(instance.from / HOUR) * HOUR;
   const until =
@@ -59,14 +61,25 @@ export function Timeline({ instance, plan, names, wrong }: TimelineProps): JSX.E
                     insetInlineStart: share(start),
                     inlineSize: `calc(${share(from + end - start)} - 1px)`,
                   }}
-                />
+                >
+                  <span>{names.person(person as PersonId)}</span>
+                </span>
               ))}
-              <span class="plan-courier" style={{ insetInlineStart: share(courier) }} />
+              {instance.rules.collections.map((at) => (
+                <span key={at} class="plan-courier" style={{ insetInlineStart: share(at) }} />
+              ))}
             </div>
           </div>
         );
       })}
-      <figcaption>{say.courierAt(clock(courier))}</figcaption>
+      <div class="plan-legend" aria-hidden="true">
+        {present.map((cohort) => (
+          <span key={cohort}>
+            <span class="plan-block" data-cohort={cohort} /> {prepare.cohorts[cohort]}
+          </span>
+        ))}
+      </div>
+      <figcaption>{say.courierAt(instance.rules.collections.map(clock))}</figcaption>
     </figure>
   );
 }

@@ -12,7 +12,8 @@ export interface PlanFound {
   readonly changes:
     | { readonly conflict: Conflict | undefined; readonly repairs: readonly TriedRepair[] }
     | undefined;
-  readonly asking: boolean;
+  /** How far the search for changes is, from 0 to 1; undefined when it is over or was stopped. */
+  readonly asking: number | undefined;
 }
 
 export type PlanningState =
@@ -49,14 +50,20 @@ export function usePlanning(): Planning {
       case 'made': {
         const { made } = told;
         const short = made.chance.packed < instance.rules.chanceAtLeast;
-        const asking = !made.stopped && (short || made.plan.leftOut.length > 0);
+        const looks = !made.stopped && (short || made.plan.leftOut.length > 0);
+        const asking = looks ? 0 : undefined;
         setState({ at: 'found', instance, made, changes: undefined, asking });
         return;
       }
+      case 'looking':
+        setState((was) => (was.at === 'found' ? { ...was, asking: told.share } : was));
+        return;
       case 'changes': {
-        const { conflict, repairs } = told;
+        const { conflict, repairs, more } = told;
         setState((was) =>
-          was.at === 'found' ? { ...was, asking: false, changes: { conflict, repairs } } : was,
+          was.at === 'found'
+            ? { ...was, changes: { conflict, repairs }, asking: more ? was.asking : undefined }
+            : was,
         );
       }
     }
@@ -76,7 +83,15 @@ export function usePlanning(): Planning {
       setState({ at: 'working', share: 0 });
       say({ ask: 'plan', instance, seed: SEED });
     },
-    stop: () => say({ ask: 'stop' }),
+    stop: () => {
+      if (state.at !== 'found') {
+        say({ ask: 'stop' });
+        return;
+      }
+      // The plan is there: what is still being looked for can be dropped where it stands.
+      end();
+      setState({ ...state, asking: undefined });
+    },
     drop: () => {
       end();
       setState({ at: 'idle' });
