@@ -34,11 +34,6 @@ export class House {
 
   private constructor(private readonly options: readonly string[]) {}
 
-  /** What time it is in the house, ms since 1970. */
-  now(): number {
-    return Date.now() + this.#off;
-  }
-
   get url(): string {
     return `http://localhost:${this.#port}`;
   }

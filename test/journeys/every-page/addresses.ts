@@ -122,6 +122,8 @@ export const addresses: Readonly<Record<keyof typeof paths, Look>> = {
   policy: 'records',
   confirmPolicy: 'records',
   amendLadder: () => '/policy/practice',
+  times: () => `/person/${travellers[0]}/times`,
+  memberHours: () => '/staff/piadell004/hours',
   amendDeciding: () => '/policy/decisions',
   tablets: () => '/tablets',
 };
