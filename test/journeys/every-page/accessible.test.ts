@@ -191,6 +191,8 @@ describe('axe finds nothing, and nothing sticks out', { timeout: 600_000 }, () =
     await press('Stop for Ismay').click();
     await page.getByText(/^Stopped for Ismay/).waitFor();
     await fine('turn: stopped');
+    await bigPress('Kit away, end this turn');
+    await page.getByRole('table', { name: /person by person/ }).waitFor();
     await goTo(page, `/round/${made.open}/turn/rowanvale02`);
     await bigPress(/^Fresh gloves/);
     await bigPress(birthday(bornOf('rowanvale02')));
