@@ -87,7 +87,12 @@ export class House {
     await this.clockAt(Date.parse(momentOf(day, time, 'Europe/London')));
   }
 
-  /** The same, to the millisecond. */
+  /** What time it is in the house, ms since 1970. */
+  now(): number {
+    return Date.now() + this.#off;
+  }
+
+  /** Sets it to the millisecond. */
   async clockAt(ms: number): Promise<void> {
     this.#off = ms - Date.now();
     this.#server?.stdin?.write(`clock ${this.#off}\n`);

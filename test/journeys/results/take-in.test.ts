@@ -1,4 +1,9 @@
+import { once } from 'node:events';
+import { createWriteStream, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { finished } from 'node:stream/promises';
+import { strToU8, zipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { people } from '../../../demo/people.ts';
@@ -160,4 +165,153 @@ describe('results from a file', () => {
     await page.getByText(/line 3, column/).waitFor();
     await look('broken');
   });
+
+  it('a workbook: columns are asked for, remembered, and looked at before anything is kept', async () => {
+    page = await rehearsal.open('sorrelwade', '/');
+    const { codes, day } = await send();
+    const [first, second, third] = codes;
+    const rows = [
+      ['Windlestraw House, week 48'],
+      [],
+      ['Tube', 'Finding', 'When', 'Birthday'],
+      [first, 'Fnd', serial(day), serial(born(ids[0] ?? ''))],
+      [second, 'Nil found', serial(day), serial(born(ids[1] ?? ''))],
+    ];
+    await pickWorkbook(rows);
+    await page.getByRole('heading', { name: 'What stands where?' }).waitFor();
+    await look('workbook-columns');
+    await next();
+    // Nothing is guessed: without the columns there is no going on.
+    await page.getByText('Say which column has the code.').first().waitFor();
+    await page.getByLabel('Code on the tube').selectOption({ label: '1: Tube' });
+    await page.getByLabel('Result', { exact: true }).selectOption({ label: '2: Finding' });
+    await page.getByLabel('Day of the result').selectOption({ label: '3: When' });
+    await page.getByLabel('Birth date').selectOption({ label: '4: Birthday' });
+    await next();
+    await page.getByText('Say what "Fnd" means.').first().waitFor();
+    await meaning('Fnd', 'Positive');
+    await meaning('Nil found', 'Negative');
+    await look('workbook-words');
+    await next();
+    await page.getByText('2 results fit').waitFor();
+    await page.getByText(/^Cor: Positive/).waitFor();
+    await look('workbook-check');
+    await page.getByRole('button', { name: 'Keep all 2 reports' }).click();
+    await page.getByRole('heading', { name: '2 reports kept' }).waitFor();
+
+    // The next one like it asks nothing; a cell that somebody's formula worked out is left out.
+    await goTo(page, '/results/take-in');
+    await pickWorkbook([...rows, [third, 'Nil found', serial(day), serial(born(ids[2] ?? ''))]], {
+      A6: `"${third}"&""`,
+    });
+    await page.getByText('The columns are as you left them last time. Check them.').waitFor();
+    await page.getByText('1 cell is worked out by a formula. It may be wrong.').waitFor();
+    await next();
+    await page.getByText('2 are here already').waitFor();
+    await page.getByText('All of it is here already. There is nothing to keep.').waitFor();
+  });
+
+  it('a list of a hundred megabytes is turned away at once, and never comes into memory', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'tallyround-lists-'));
+    try {
+      const huge = join(folder, 'huge.csv');
+      const large = join(folder, 'large.csv');
+      await writeList(huge, 100);
+      await writeList(large, 9.5);
+      page = await rehearsal.open('sorrelwade', '/results/take-in');
+      const before = await memoryOf(page);
+      const input = page.locator('input[type=file]');
+      await input.setInputFiles(huge);
+      await page.getByText('The file is too large for a tablet. Use the command line.').waitFor();
+      expect((await memoryOf(page)) - before).toBeLessThan(20 * 1024 * 1024);
+      // One that may be read is read, and what is too much in it is told, without a long silence.
+      const began = performance.now();
+      await input.setInputFiles(large);
+      await page.getByText('There is too much in it for a tablet. Use the command line.').waitFor();
+      const took = performance.now() - began;
+      expect(took).toBeLessThan(10_000);
+      expect((await memoryOf(page)) - before).toBeLessThan(100 * 1024 * 1024);
+      await look('too-large');
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
 });
+
+/** Day 1 of the 1900 date system is 1 January 1900, with a 29 February that never was (ECMA-376, 18.17.4.3). */
+const serial = (day: string): number => Date.parse(`${day}T00:00:00Z`) / 86_400_000 + 25_569;
+
+const xlsxNs = 'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"';
+
+/** A workbook of one sheet: numbers are dates, texts stand in the cells; `formulas` by cell. */
+function workbook(
+  rows: readonly (readonly (string | number | undefined)[])[],
+  formulas: Readonly<Record<string, string>> = {},
+): Buffer {
+  const cell = (value: string | number | undefined, ref: string): string => {
+    if (value === undefined || value === '') return '';
+    const worked = formulas[ref] === undefined ? '' : `<f>${escape(formulas[ref])}</f>`;
+    return typeof value === 'number'
+      ? `<c r="${ref}" s="1"><v>${value}</v></c>`
+      : `<c r="${ref}" t="str">${worked}<v>${escape(value)}</v></c>`;
+  };
+  const sheet = rows
+    .map((cells, row) => {
+      const line = cells.map((value, at) => cell(value, `${'ABCDEFGH'[at]}${row + 1}`)).join('');
+      return `<row r="${row + 1}">${line}</row>`;
+    })
+    .join('');
+  const parts = {
+    'xl/workbook.xml': `<workbook ${xlsxNs} xmlns:r="urn:r"><sheets><sheet name="Results" sheetId="1" r:id="rId1"/></sheets></workbook>`,
+    'xl/_rels/workbook.xml.rels':
+      '<Relationships><Relationship Id="rId1" Target="worksheets/sheet1.xml"/></Relationships>',
+    'xl/styles.xml': `<styleSheet ${xlsxNs}><cellXfs><xf numFmtId="0"/><xf numFmtId="14"/></cellXfs></styleSheet>`,
+    'xl/worksheets/sheet1.xml': `<worksheet ${xlsxNs}><sheetData>${sheet}</sheetData></worksheet>`,
+  };
+  return Buffer.from(
+    zipSync(Object.fromEntries(Object.entries(parts).map(([name, xml]) => [name, strToU8(xml)]))),
+  );
+}
+const escape = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
+
+async function pickWorkbook(...given: Parameters<typeof workbook>): Promise<void> {
+  await goTo(page, '/results/take-in');
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'results.xlsx',
+    mimeType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+    buffer: workbook(...given),
+  });
+}
+
+async function meaning(word: string, means: string): Promise<void> {
+  const asked = page.getByRole('group', { name: `What does "${word}" mean?` });
+  await asked.getByRole('radio', { name: means, exact: true }).check();
+}
+
+/** A list of made-up results of so many megabytes. */
+async function writeList(file: string, megabytes: number): Promise<void> {
+  const out = createWriteStream(file);
+  out.write(`${heading}\n`);
+  const lines = Array.from(
+    { length: 1000 },
+    (_, n) => `KQT${String(n).padStart(8, '0')},Not detected,2026-11-25,1941-06-02,final\n`,
+  ).join('');
+  for (let size = 0; size < megabytes * 1024 * 1024; size += lines.length) {
+    if (!out.write(lines)) await once(out, 'drain');
+  }
+  out.end();
+  await finished(out);
+}
+
+/** What the page holds after its rubbish is gone, in bytes. */
+async function memoryOf(of: Page): Promise<number> {
+  const device = await of.context().newCDPSession(of);
+  await device.send('HeapProfiler.collectGarbage');
+  const { usedSize, backingStorageSize = 0 } = (await device.send('Runtime.getHeapUsage')) as {
+    usedSize: number;
+    backingStorageSize?: number;
+  };
+  await device.detach();
+  return usedSize + backingStorageSize;
+}
