@@ -118,7 +118,8 @@ describe('continuous distributions', () => {
       fc.property(share, parameter, parameter, (p, a, b) => {
         expect(gammaCdf(gammaQuantile(p, a, 2), a, 2)).toBeCloseTo(p, 9);
         const x = betaQuantile(p, a, b);
-        if (x > 1e-300 && x < 1 - 1e-9) expect(betaCdf(x, a, b)).toBeCloseTo(p, 9);
+        // So close to 1 that neighbouring doubles lie further apart in p, no x gives p back.
+        if (x > 1e-300 && x < 1 - 1e-6) expect(betaCdf(x, a, b)).toBeCloseTo(p, 9);
         expect(normalCdf(normalQuantile(p))).toBeCloseTo(p, 13);
       }),
     );
