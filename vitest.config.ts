@@ -26,7 +26,13 @@ export default defineConfig({
     maxWorkers: 2,
     projects: [
       {
-        test: { name: 'unit', include: unit, exclude: browser, testTimeout: 90_000 },
+        test: {
+          name: 'unit',
+          include: unit,
+          exclude: browser,
+          testTimeout: 90_000,
+          setupFiles: ['test/same-questions.ts'],
+        },
       },
       {
         test: {
