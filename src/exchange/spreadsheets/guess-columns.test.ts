@@ -39,4 +39,11 @@ it('finds the headings under a title', () => {
   ];
   expect(guessHeadings(rows, personHeadings)?.row).toBe(4);
   expect(guessHeadings([], personHeadings)).toBeUndefined();
+  // Nobody's names for columns: still below the title, and never a row of what is listed.
+  const unknown = [
+    { row: 1, cells: ['Week 48', '', '', ''] },
+    { row: 3, cells: ['Tube', 'Finding', 'When', ''] },
+    { row: 4, cells: ['KQT1', 'Fnd', '2026-03-04', 'late'] },
+  ];
+  expect(guessHeadings(unknown, personHeadings)?.row).toBe(3);
 });

@@ -44,16 +44,25 @@ export function guessColumns<Column extends string>(
 /** How far down headings may stand, under a title or a date. */
 const HEADINGS_WITHIN = 10;
 
-/** The row that looks most like headings: the one in which most columns are known by name. */
+/**
+ * The row that looks most like headings: the one in which most columns are known by name; where none
+ * is, the first with twice as many filled cells as what stands above it, so that a title is passed.
+ */
 export function guessHeadings<Column extends string>(
   rows: readonly Row[],
   headings: Headings<Column>,
 ): Row | undefined {
-  const count = ({ cells }: Row) => Object.keys(guessColumns(cells, headings)).length;
-  return rows
-    .slice(0, HEADINGS_WITHIN)
-    .reduce<Row | undefined>(
-      (best, row) => (best === undefined || count(row) > count(best) ? row : best),
-      undefined,
-    );
+  const [first, ...rest] = rows.slice(0, HEADINGS_WITHIN).map((row) => ({
+    row,
+    known: Object.keys(guessColumns(row.cells, headings)).length,
+    filled: row.cells.filter((cell) => cell.trim() !== '').length,
+  }));
+  if (first === undefined) return undefined;
+  return rest.reduce(
+    (best, one) =>
+      one.known > best.known || (one.known === best.known && one.filled >= 2 * best.filled)
+        ? one
+        : best,
+    first,
+  ).row;
 }

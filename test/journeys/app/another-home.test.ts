@@ -119,6 +119,7 @@ describe('a kit whose code another home has used', () => {
     await hall.sees(`Another home of the group has used the code ${theirs} too.`);
     await expect.poll(foundThere).toHaveLength(1);
     await hall.go(`${hall.round}/pack`);
+    await hall.sees('Scan each bag as it goes into the box.');
     await hall.scan(theirs);
     await hall.sees('Something about this tube does not fit. A senior must settle it first.');
   });
@@ -137,6 +138,7 @@ describe('a kit whose code another home has used', () => {
     await hall.page.getByRole('button', { name: 'Settle it in my name' }).click();
     await hall.sees(/Settled .* by Sorrel\./);
     await hall.go(`${hall.round}/pack`);
+    await hall.sees('Scan each bag as it goes into the box.');
     await hall.scan(theirs);
     await hall.sees("Bram's bag is in the box.");
   });

@@ -200,7 +200,7 @@ describe('results from a file', () => {
     await page.getByRole('heading', { name: '2 reports kept' }).waitFor();
 
     // The next one like it asks nothing; a cell that somebody's formula worked out is left out.
-    await goTo(page, '/results/take-in');
+    await goTo(page, '/results');
     await pickWorkbook([...rows, [third, 'Nil found', serial(day), serial(born(ids[2] ?? ''))]], {
       A6: `"${third}"&""`,
     });
