@@ -53,7 +53,7 @@ export function PpePart({
         <p>{say.ppeFine}</p>
       )}
       <DataTable
-        caption={<span class="unseen">{say.ppeTitle}</span>}
+        caption={<span class="unseen">{say.ppeCaption}</span>}
         columns={columns}
         rows={rows}
         rowKey={({ item }) => item}

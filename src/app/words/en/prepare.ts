@@ -138,6 +138,7 @@ export function prepareWords({ dates, plural, list }: LanguageTools) {
         : plural(count, { one: '1 more if one fails.', other: `${count} more if one fails.` }),
     soonest: 'Those that end soonest are taken first.',
     ppeTitle: 'PPE for this round',
+    ppeCaption: 'What it takes, and what is left',
     ppeColumns: { item: 'Item', needed: 'Needed', left: 'Left', counted: 'Counted on' },
     ppeShort: (items: readonly string[]) => `Not enough: ${list(items)}.`,
     ppeFine: 'There is enough.',
