@@ -154,6 +154,28 @@ describe('results from a file', () => {
     await look('house');
   });
 
+  it('a late result is rung about: what to say, what was said, and when to ring again', async () => {
+    page = await rehearsal.open('sorrelwade', '/results/calls');
+    await page.getByRole('link', { name: /Jory/ }).click();
+    await page.getByText(/^We sent a swab with the code WSK/).waitFor();
+    expect(await page.locator('.say-this').innerText()).not.toContain('Jory');
+    const keep = page.getByRole('button', { name: 'Keep it' });
+    await keep.click();
+    await page.getByRole('alert').getByText('Fill this in.').waitFor();
+    await page.getByLabel('What did they say?').fill('It is in the run of this evening.');
+    const next = page.getByRole('group', { name: /^When do we ring again/ });
+    await next.getByLabel('Day').fill('2026-11-26');
+    await next.getByLabel('Time').fill('18:30');
+    await keep.click();
+    await page.getByText('They said: It is in the run of this evening.').waitFor();
+    await page.getByText(/Ring again .*18:30\./).waitFor();
+    await look('rung');
+    await goTo(page, '/results/calls');
+    await page.getByText(/Sorrel rang/).waitFor();
+    await page.getByText(/18:30/).first().waitFor();
+    await look('calls-rung');
+  });
+
   it('a file that is broken says where, and nothing is kept', async () => {
     page = await rehearsal.open('sorrelwade', '/results/take-in');
     await page.locator('input[type=file]').setInputFiles({
