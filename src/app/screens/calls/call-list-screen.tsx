@@ -91,7 +91,7 @@ function Calls({
                 {last !== undefined && say.lastCall(names.staff(last.by), last.at)}{' '}
                 {quietUntil !== undefined && say.nextCall(quietUntil)}
               </p>
-              {turnaround !== undefined && <Chances waiting={waiting} turnaround={turnaround} />}
+              {turnaround !== undefined && <Chances {...{ waiting, turnaround, quiet }} />}
             </div>
             <Button
               href={to(paths.chase(swab.test.id))}
@@ -110,9 +110,12 @@ function Calls({
 function Chances({
   waiting: { since, dueBy },
   turnaround,
+  quiet,
 }: {
   readonly waiting: Waiting;
   readonly turnaround: Turnaround;
+  /** Somebody was told when to ring again, and it is not yet time. */
+  readonly quiet: boolean;
 }): JSX.Element {
   const desk = useDesk();
   const { calls: say } = useWords();
@@ -125,7 +128,13 @@ function Chances({
     chanceBy(turnaround, age, limit),
     chanceEver(turnaround, age),
   ];
-  if (soon === undefined || by === undefined || ever === undefined) return <p>{say.noIdea}</p>;
+  if (soon === undefined || by === undefined || ever === undefined) {
+    return (
+      <p>
+        {say.noIdea} {!quiet && say.ringNow}
+      </p>
+    );
+  }
   const range = now < dueBy ? by : soon;
   return (
     <p>

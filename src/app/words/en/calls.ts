@@ -24,7 +24,8 @@ export function callWords({ dates, plural }: LanguageTools) {
     tonight: (chance: number) => `By 10 tonight: ${outOfTen(chance)}.`,
     byLimit: (limit: number, chance: number) => `By ${limit} hours: ${outOfTen(chance)}.`,
     ever: (chance: number) => `At all: ${outOfTen(chance)}, or better.`,
-    noIdea: 'None here took so long before. Ring now.',
+    noIdea: 'None here took so long before.',
+    ringNow: 'Ring now.',
     range: (lower: number, upper: number) =>
       `It may be ${Math.round(lower * 100)} to ${Math.round(upper * 100)} in 100.`,
     historyTitle: 'How long results take here',
