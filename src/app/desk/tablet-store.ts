@@ -113,7 +113,7 @@ async function keepDrafts(tablet: Tablet): Promise<void> {
   const hand = async ({ who }: TabletState) => {
     if (who !== undefined) await drafts.handTo(who.staff);
   };
-  tablet.beforeLeaving(drafts.flush);
+  tablet.beforeLeaving(() => drafts.flush());
   tablet.state.subscribe((state) => void hand(state));
   await hand(tablet.state.get());
 }
