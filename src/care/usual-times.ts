@@ -1,6 +1,4 @@
-import { Temporal } from 'temporal-polyfill';
 import * as v from 'valibot';
-import type { Day } from './time.ts';
 
 // What is usual on a day of the week: hours, breaks, outings, meals. Wall times in the service's zone.
 
@@ -27,8 +25,6 @@ export const weekly = v.pipe(
 
 export type WallSpan = v.InferOutput<typeof wallSpan>;
 export type Weekly = v.InferOutput<typeof weekly>;
-
-export const weekdayOf = (day: Day): number => Temporal.PlainDate.from(day).dayOfWeek;
 
 /** Whether a pair of times can be kept: both there, and the end later. */
 export const isSpan = (span: { readonly from: string; readonly until: string }): span is WallSpan =>

@@ -1,7 +1,7 @@
 import type { Person } from '../../people/person.ts';
 import type { Day } from '../../time.ts';
+import { weekdayOf } from '../../time.ts';
 import type { WallSpan } from '../../usual-times.ts';
-import { weekdayOf } from '../../usual-times.ts';
 import { overlap, type Span, without } from './free-times.ts';
 import { clock } from './minutes.ts';
 
