@@ -45,8 +45,7 @@ const isBack = () => expect.poll(() => field().inputValue()).toBe(typed);
 it('somebody called away from a long form finds it again after the tablet has locked', async () => {
   await hand.go('/person/orielfinch3/plan');
   await field().fill(typed);
-  await hand.page.getByRole('button', { name: 'Lock' }).click();
-  await hand.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  await hand.lock();
   expect(await kept()).not.toContain(typed);
   await hand.signIn('Jonah Marsh');
   await isBack();

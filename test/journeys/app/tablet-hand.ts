@@ -82,6 +82,14 @@ export class TabletHand {
     await this.awaken(name);
   }
 
+  /** Locks it, and waits until it has begun anew: what lies in the browser then is all there is. */
+  async lock(): Promise<void> {
+    await this.page.evaluate(() => Object.assign(globalThis, { beforeTheLock: true }));
+    await this.page.getByRole('button', { name: 'Lock' }).click();
+    await this.page.waitForFunction(() => !('beforeTheLock' in globalThis));
+    await this.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  }
+
   /** A tablet that has locked itself because nobody touched it is signed in on again. */
   async awaken(name: string): Promise<void> {
     const locked = this.page.getByRole('heading', { name: 'Who is there?' });
