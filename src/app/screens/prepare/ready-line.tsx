@@ -8,6 +8,7 @@ import { sayRefusal } from '../../desk/say-refusal.ts';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import type { Words } from '../../words/en.ts';
 import { useWords } from '../../words/use-words.ts';
+import { sayReminder } from '../say-reminder.ts';
 import type { Prepare } from './use-prepare.ts';
 import { whomToSee } from './whom-to-see.ts';
 
@@ -30,7 +31,7 @@ export function ReadyLine({
   const consent = consentOn(home, person, test, on);
   const decided =
     consent.state === 'decided' ? [words.prepare.decisionUntil(consent.decision.data.until)] : [];
-  const said = [...decided, ...ready.reminders.map((each) => sayReminder(each, words))];
+  const said = [...decided, ...ready.reminders.map((each) => sayBefore(each, words))];
   const held = ready.holds.length > 0;
   return (
     <li class="ready-line">
@@ -48,31 +49,21 @@ export function ReadyLine({
   );
 }
 
-function sayReminder(reminder: Reminder, { prepare: say, facts, record }: Words): string {
+/** While a round is prepared some are told otherwise: there is still time to do something about them. */
+function sayBefore(reminder: Reminder, words: Words): string {
+  const { prepare: say, facts } = words;
   switch (reminder.remind) {
     case 'ask-consent':
       return say.askConsent;
     case 'no-plan':
       return say.noPlan;
-    case 'plan-review-due':
-      return say.reviewDue(reminder.on);
     case 'preparation': {
       const what = facts.preparations[reminder.what];
       return reminder.done
         ? say.preparationDone(what)
         : say.preparation(what, reminder.leadMinutes);
     }
-    case 'photo-old':
-      return say.photoOld(reminder.since);
-    case 'nose-only':
-      return say.noseOnly;
-    case 'plan-clash':
-      return record.due.planClash;
-    case 'decision-review-due':
-      return record.due.decisionReview(reminder.on);
-    case 'document-not-seen':
-      return record.due.documentNotSeen;
-    case 'practice':
-      return record.due.practice(reminder.reached, reminder.of);
+    default:
+      return sayReminder(reminder, words);
   }
 }

@@ -118,12 +118,9 @@ export function prepareWords({ dates, plural, list }: LanguageTools) {
     askConsent: 'Ask at the time. They decide.',
     decisionUntil: (on: string) => `A decision stands until ${day(on)}.`,
     noPlan: 'No support plan yet. Write one first.',
-    reviewDue: (on: string) => `The plan was to be read again by ${day(on)}.`,
     preparation: (what: string, minutes: number) =>
       `Agreed with the doctor: ${what}, ${minutes} minutes before.`,
     preparationDone: (what: string) => `Agreed with the doctor: ${what}. Done.`,
-    photoOld: (since: string) => `The photo is from ${day(since)}. Take a new one.`,
-    noseOnly: 'Nose only.',
     kits: 'Kits',
     kitsTaken: (count: number, lot: string, ends: string) =>
       `${plural(count, { one: '1 kit', other: `${count} kits` })} of lot ${lot}, good until ${day(ends)}.`,
