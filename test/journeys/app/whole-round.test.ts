@@ -160,6 +160,7 @@ describe('a round of twelve', () => {
   it('stops a result whose second identifier is somebody else’s', async () => {
     await hall.go('/');
     await hall.go('/results/new');
+    await hall.sees('Scan the code on the result.');
     await hall.scan(sent.get('Cor') ?? '');
     await hall.page.getByLabel('A birth date').check();
     await hall.page.getByLabel('Birth date on the result').fill(bornOf('Rowan'));

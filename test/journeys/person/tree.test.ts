@@ -126,11 +126,14 @@ describe('the record of a decision', () => {
     const address = (await link.getAttribute('href'))?.slice(1) ?? '';
     await closePage(page);
     await open(me, '/person/corwenvale1');
-    expect(
-      await part('Decision')
-        .getByRole('link', { name: /whole record/ })
-        .count(),
-    ).toBe(may ? 1 : 0);
+    await part('Decision').waitFor();
+    await expect
+      .poll(() =>
+        part('Decision')
+          .getByRole('link', { name: /whole record/ })
+          .count(),
+      )
+      .toBe(may ? 1 : 0);
     await goTo(page, address);
     if (!may) {
       await page.getByText('Only a senior can do this. Fetch a senior.').waitFor();

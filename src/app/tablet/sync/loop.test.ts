@@ -47,6 +47,30 @@ describe('when a tablet syncs', () => {
     await loop.stop();
   });
 
+  it('does not lose news that comes while the first attempt after failures is under way', async () => {
+    const { times, loop } = loopWith(['failed', 'met', 'met'], true);
+    loop.nudge();
+    await vi.advanceTimersByTimeAsync(100);
+    void loop.now();
+    loop.nudge();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(times).toEqual([0, 100, 100]);
+    await loop.stop();
+  });
+
+  it('waits its turn if the attempt fails during which news came', async () => {
+    const { times, loop } = loopWith(['failed', 'failed', 'met'], true);
+    loop.nudge();
+    await vi.advanceTimersByTimeAsync(100);
+    void loop.now();
+    loop.nudge();
+    await vi.advanceTimersByTimeAsync(1999);
+    expect(times).toEqual([0, 100]);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(times).toEqual([0, 100, 2100]);
+    await loop.stop();
+  });
+
   it('asks seldom while the server tells by itself, and never again once stopped', async () => {
     const { times, loop } = loopWith([], true);
     loop.nudge();

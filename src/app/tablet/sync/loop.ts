@@ -25,9 +25,12 @@ export class SyncLoop {
 
   constructor(private readonly parts: LoopParts) {}
 
-  /** There is something to send or to fetch. Waits its turn after failures. */
+  /**
+   * There is something to send or to fetch. Waits its turn after failures; but while an attempt is
+   * under way, it follows if that one meets the server: its answer may be older than the news.
+   */
   nudge(): void {
-    if (this.failures === 0) void this.now();
+    if (this.failures === 0 || this.running) void this.now();
   }
 
   /** Tries at once, whatever went before. Ends when this attempt, or the one under way, has ended. */
