@@ -1,10 +1,9 @@
 // `npm run bench`: every benchmark, one after another, and what each printed into docs/benchmarks.md.
 // `npm run bench -- --short` takes a fifth of the facts. `-- ledger browser` runs only those named.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import { findBrowser } from './browser.mjs';
 
 const root = join(import.meta.dirname, '..');
@@ -26,18 +25,6 @@ const run = (file, args = []) => {
 const inBrowser = (file, args) =>
   findBrowser() === undefined ? 'skipped: Chromium is not installed' : run(file, args);
 
-/** What a tablet loads before anything can be touched: index.html's own scripts, with what they import. */
-function firstScript() {
-  const folder = join(root, 'dist', 'app');
-  if (!existsSync(join(folder, 'index.html'))) return 'skipped: build first (npm start builds)';
-  const html = readFileSync(join(folder, 'index.html'), 'utf8');
-  const files = [...html.matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map(([, file]) => file);
-  const sizes = files.map((file) => gzipSync(readFileSync(join(folder, file))).length);
-  const total = Math.round(sizes.reduce((sum, size) => sum + size, 0) / 1000);
-  const chunks = readdirSync(join(folder, 'assets')).filter((file) => file.endsWith('.js')).length;
-  return `${total} kB gzip in ${files.length} files (aim 150 kB); ${chunks} scripts in all`;
-}
-
 const benches = {
   ledger: [`Folding ${facts} real facts on SQLite`, () => run('ledger/fold.ts', [facts])],
   appends: ['Appends a second against bare better-sqlite3', () => run('ledger/appends.ts')],
@@ -45,7 +32,7 @@ const benches = {
     `Opening a home of ${facts} real facts in Chromium`,
     () => inBrowser('browser/ledger.ts', [facts]),
   ],
-  script: ['The first script', firstScript],
+  script: ['The first script', () => run('browser/first-script.ts')],
   decode: ['Reading a code with the camera', () => inBrowser('browser/decode.ts', [])],
   identity: ['How often a result ends on the wrong person', () => run('identity/run.ts')],
   statistics: ['Statistics against R', () => run('statistics/run.ts')],

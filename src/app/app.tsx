@@ -3,12 +3,11 @@ import { useMemo, useRef } from 'preact/hooks';
 import { Route, Router, Switch, useRoute } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import type { PersonId, RoundId } from '../care/ids.ts';
-import { policyOn } from '../care/policy/in-force.ts';
 import { memberOf } from '../care/staff/member.ts';
-import type { Desk } from './desk/desk.ts';
-import { DeskProvider, todayOf, useDesk } from './desk/desk.ts';
+import { DeskProvider, useDesk } from './desk/desk.ts';
 import type { DeskStore } from './desk/use-desk-store.ts';
 import { useDeskStore } from './desk/use-desk-store.ts';
+import { useWordSettings } from './desk/use-word-settings.ts';
 import { Unkept } from './keeping/unkept.tsx';
 import { StepMemoryProvider } from './pieces/bedside/use-step-focus.ts';
 import { Button } from './pieces/form/button.tsx';
@@ -19,18 +18,19 @@ import { useKeptFocus } from './pieces/page/use-kept-focus.ts';
 import { Pages } from './screens/pages.tsx';
 import { paths, to } from './screens/paths.ts';
 import { TurnScreen } from './screens/turn/turn-screen.tsx';
-import type { Words } from './words/en.ts';
 import { english } from './words/en.ts';
 import { useWords, WordsProvider } from './words/use-words.ts';
 
 /** The app for whoever is signed in. A turn has the whole screen; every other page stands in the shell. */
 export function App({ store }: { readonly store: DeskStore }): JSX.Element {
   const desk = useDeskStore(store);
+  const settings = useWordSettings(desk);
+  const words = useMemo(() => english(settings), [settings]);
   const steps = useRef({ step: '', onBigButton: false });
   useKeptFocus();
   return (
     <DeskProvider value={desk}>
-      <WordsProvider value={useServiceWords(desk)}>
+      <WordsProvider value={words}>
         <Router hook={useHashLocation}>
           <Switch>
             <Route path="/round/:round/turn/:person">
@@ -48,14 +48,6 @@ export function App({ store }: { readonly store: DeskStore }): JSX.Element {
       </WordsProvider>
     </DeskProvider>
   );
-}
-
-/** Words in the service's own zone, with its own word for the people it supports. */
-function useServiceWords(desk: Desk): Words {
-  const timeZone = desk.home.service.zone;
-  const { personWord } = policyOn(desk.home, todayOf(desk)).policy;
-  const person = personWord ?? 'resident';
-  return useMemo(() => english({ timeZone, person }), [timeZone, person]);
 }
 
 function Shell(): JSX.Element {

@@ -195,7 +195,7 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
     case 'no-rule-pack':
       return say.noRulePack;
     case 'decision-incomplete':
-      return words.deciding.lacks[refusal.why];
+      return words.refusals.lacks[refusal.why];
     case 'decision-too-long':
       return say.decisionTooLong(refusal.days);
     case 'review-outside':

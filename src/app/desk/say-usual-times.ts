@@ -1,5 +1,5 @@
 import type { WallSpan, Weekly } from '../../care/usual-times.ts';
-import type { Words } from '../words/en.ts';
+import type { AllWords } from '../words/en-all.ts';
 
 export interface UsualTimes {
   readonly windows: readonly WallSpan[];
@@ -7,7 +7,7 @@ export interface UsualTimes {
 }
 
 /** When a person is usually seen and out, in a line or two. */
-export const sayTimes = ({ windows, out }: UsualTimes, { usual }: Words): string =>
+export const sayTimes = ({ windows, out }: UsualTimes, { usual }: AllWords): string =>
   [
     windows.length === 0 ? usual.anyTime : usual.seen(windows),
     ...out.map(({ weekdays, ...when }) => usual.out(weekdays, when)),
@@ -16,7 +16,7 @@ export const sayTimes = ({ windows, out }: UsualTimes, { usual }: Words): string
 /** A colleague's usual hours and breaks, in a line or two. */
 export const sayHours = (
   { hours, away }: { readonly hours: readonly Weekly[]; readonly away: readonly WallSpan[] },
-  { usual }: Words,
+  { usual }: AllWords,
 ): string =>
   [
     ...(hours.length === 0 ? [usual.noHours] : []),

@@ -4,7 +4,7 @@ import { Button } from '../pieces/form/button.tsx';
 import { Notice } from '../pieces/list/notice.tsx';
 import { useAnnounce } from '../pieces/page/live-region.tsx';
 import { saveFile } from '../screens/upload/save-file.ts';
-import { useWords } from '../words/use-words.ts';
+import { useAllWords } from '../words/use-all-words.ts';
 import type { PaperOf } from './make-paper.ts';
 
 interface SavePaperProps {
@@ -23,7 +23,7 @@ interface Missing {
 
 /** Saves a document as a PDF, made on the tablet itself, with or without a signal. */
 export function SavePaper({ of, name, first }: SavePaperProps): JSX.Element {
-  const { easyRead } = useWords();
+  const { easyRead } = useAllWords();
   const say = easyRead.pdf;
   const announce = useAnnounce();
   const [state, setState] = useState<State>({ is: 'ready' });

@@ -6,7 +6,10 @@ import { EmptyPage } from './empty-page.tsx';
 
 type Page = () => JSX.Element;
 
-/** A page whose script is fetched when somebody first goes there, and says so if it does not come. */
+/**
+ * A page whose script is fetched when somebody first goes there, and says so if it does not come. The words
+ * that only such pages need (useAllWords) are fetched beside it.
+ */
 export function latePage(load: () => Promise<Page>): Page {
   let loaded: Page | undefined;
   return function LatePage(): JSX.Element {
@@ -16,9 +19,13 @@ export function latePage(load: () => Promise<Page>): Page {
     );
     useEffect(() => {
       if (state !== 'waiting') return;
-      load().then(
-        (page) => {
-          loaded = page;
+      Promise.all([load(), import('./with-all-words.tsx')]).then(
+        ([Late, { WithAllWords }]) => {
+          loaded = () => (
+            <WithAllWords>
+              <Late />
+            </WithAllWords>
+          );
           setState('here');
         },
         () => setState('failed'),

@@ -5,12 +5,10 @@ import { Button } from '../pieces/form/button.tsx';
 import { useWords } from '../words/use-words.ts';
 import { EmptyPage } from './empty-page.tsx';
 import './arrivals.ts';
-import { LabelSheetPage } from './labels/label-sheet-page.tsx';
 import { latePage } from './late-page.tsx';
 import { NowScreen } from './now/now-screen.tsx';
 import { paths, to } from './paths.ts';
 import { RoundScreen } from './round/round-screen.tsx';
-import { TabletsScreen } from './tablets/tablets-screen.tsx';
 
 const RoundWorkPages = latePage(() =>
   import('./round-work-pages.tsx').then(({ RoundWorkPages: pages }) => pages),
@@ -28,14 +26,10 @@ export function Pages(): JSX.Element {
       <Route path="/round/:id">
         {({ id }: { id: string }) => <RoundScreen round={id as RoundId} />}
       </Route>
-      <Route path="/kits/labels/:kitKind">
-        {({ kitKind }: { kitKind: string }) => <LabelSheetPage kitKind={kitKind} />}
-      </Route>
-      <Route path="/tablets" component={TabletsScreen} />
       <Route path={/^\/(rounds|round|results|test|findings|finding|upload)(\/|$)/}>
         <RoundWorkPages />
       </Route>
-      <Route path={/^\/(people|person|staff|kits|policy|more)(\/|$)/}>
+      <Route path={/^\/(people|person|staff|kits|policy|tablets|more)(\/|$)/}>
         <RecordPages />
       </Route>
       <Route>

@@ -1,10 +1,10 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { Button } from '../pieces/form/button.tsx';
-import { useWords } from '../words/use-words.ts';
+import { useAllWords } from '../words/use-all-words.ts';
 
 /** Above a sheet on screen, and not on paper: print it, or go back. */
 export function PrintRow({ children }: { readonly children?: ComponentChildren }): JSX.Element {
-  const { runSheet } = useWords();
+  const { runSheet } = useAllWords();
   return (
     <div class="button-row no-print">
       <Button kind="main" icon="print" onPress={() => window.print()}>

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
 import { KitsPages } from './kits/kits-pages.tsx';
+import { LabelSheetPage } from './labels/label-sheet-page.tsx';
 import { latePage } from './late-page.tsx';
 import { MoreScreen } from './more/more-screen.tsx';
 import { AddPersonScreen } from './people/add-person-screen.tsx';
@@ -12,6 +13,7 @@ import { DecidingForm } from './policy/deciding-form.tsx';
 import { LadderForm } from './policy/ladder-form.tsx';
 import { PolicyScreen } from './policy/policy-screen.tsx';
 import { StaffPages } from './staff/staff-pages.tsx';
+import { TabletsScreen } from './tablets/tablets-screen.tsx';
 import './records.css';
 
 /** Lists come in once in a while, and with a parser: a script of their own. */
@@ -33,11 +35,15 @@ export function RecordPages(): JSX.Element {
       <Route path="/staff/import" component={ImportStaff} />
       <Route path={/^\/person\//} component={PersonPages} />
       <Route path={/^\/staff(\/|$)/} component={StaffPages} />
+      <Route path="/kits/labels/:kitKind">
+        {({ kitKind }: { kitKind: string }) => <LabelSheetPage kitKind={kitKind} />}
+      </Route>
       <Route path={/^\/kits(\/|$)/} component={KitsPages} />
       <Route path="/policy" component={PolicyScreen} />
       <Route path="/policy/confirm" component={ConfirmForm} />
       <Route path="/policy/practice" component={LadderForm} />
       <Route path="/policy/decisions" component={DecidingForm} />
+      <Route path="/tablets" component={TabletsScreen} />
       <Route path="/more" component={MoreScreen} />
     </Switch>
   );

@@ -3,7 +3,7 @@ import type { Words } from '../words/en.ts';
 
 /** What is still to do for somebody, and holds nothing by itself. */
 export function sayReminder(reminder: Reminder, words: Words): string {
-  const say = words.record.due;
+  const say = words.reminders;
   switch (reminder.remind) {
     case 'ask-consent':
       return say.askConsent;
@@ -12,7 +12,7 @@ export function sayReminder(reminder: Reminder, words: Words): string {
     case 'plan-review-due':
       return say.reviewDue(reminder.on);
     case 'preparation':
-      return say.preparation(words.record.preparations[reminder.what], reminder.leadMinutes);
+      return say.preparation(say.preparations[reminder.what], reminder.leadMinutes);
     case 'photo-old':
       return say.photoOld(reminder.since);
     case 'nose-only':

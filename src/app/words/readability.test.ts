@@ -1,12 +1,12 @@
 import { fleschKincaid } from 'flesch-kincaid';
 import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
-import { english } from './en.ts';
+import { allEnglish } from './en-all.ts';
 import { everyMessage, type Said } from './every-message.ts';
 import { samples } from './samples.ts';
 import { tradeWords } from './trade-words.ts';
 
-const words = english({ timeZone: 'Europe/London', person: 'supported' });
+const words = allEnglish({ timeZone: 'Europe/London', person: 'supported' });
 const said = everyMessage({ ...words, language: undefined, dates: undefined }, samples);
 
 const sentencesOf = ({ text }: Said): readonly string[] =>

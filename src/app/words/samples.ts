@@ -23,6 +23,7 @@ import {
   keepingSamples,
   peopleSamples,
   recordSamples,
+  reminderSamples,
   supportSamples,
 } from './samples/records.ts';
 import { refusalSamples } from './samples/refusals.ts';
@@ -92,6 +93,7 @@ export const samples: Samples = {
   keeping: keepingSamples,
   people: peopleSamples,
   record: recordSamples,
+  reminders: reminderSamples,
   support: supportSamples,
   deciding: decidingSamples,
   easyRead: {

@@ -2,7 +2,7 @@ import type { Fact, FactOf, Kind } from '../../../care/catalogue.ts';
 import { turnOf } from '../../../care/custody/turn.ts';
 import type { Home } from '../../../care/home.ts';
 import type { PersonId } from '../../../care/ids.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import { namesIn } from '../names.ts';
 import { tellAfter } from './tell-after.ts';
 import { tellBedside } from './tell-bedside.ts';
@@ -13,7 +13,7 @@ import type { Telling, Tells } from './telling.ts';
 const tells: Tells<Kind> = { ...tellRecords, ...tellBedside, ...tellAfter };
 
 /** A fact in words for staff and inspectors. */
-export function tellFact(fact: Fact, { home, words }: { home: Home; words: Words }): string {
+export function tellFact(fact: Fact, { home, words }: { home: Home; words: AllWords }): string {
   const names = namesIn(home, words.refusals.somebody);
   const tell = tells[fact.kind] as (fact: FactOf<Kind>, telling: Telling) => string;
   return tell(fact as FactOf<Kind>, { words, names, person: personIn(home, fact) });

@@ -1,11 +1,11 @@
 import type { FactOf, Kind } from '../../../care/catalogue.ts';
 import type { PersonId } from '../../../care/ids.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import type { Names } from '../names.ts';
 
 /** What is needed to say a fact in words. */
 export interface Telling {
-  readonly words: Words;
+  readonly words: AllWords;
   readonly names: Names;
   /** Whose turn it was, for facts of the bedside. */
   readonly person: PersonId | undefined;

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { Button } from './button.tsx';
 import { TimeField } from './date-field.tsx';
 import type { FieldCommon } from './field-parts.tsx';
@@ -22,7 +22,7 @@ export interface SpanRowsProps extends FieldCommon {
 /** Several parts of a day, one below the other; a row that is emptied no longer counts. */
 export function SpanRows(props: SpanRowsProps): JSX.Element {
   const { id, what, value, onValue, most } = props;
-  const { usual } = useWords();
+  const { usual } = useAllWords();
   const change = (at: number, more: Partial<TypedSpan>): void =>
     onValue(value.map((span, i) => (i === at ? { ...span, ...more } : span)));
   return (

@@ -13,7 +13,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { ResultMeaning } from '../meaning/result-meaning.tsx';
 import { PageHead } from '../page-head.tsx';
@@ -28,7 +28,7 @@ import './act.css';
 /** What a result asks for: each thing with a role, a time and a name, until it is done or not needed. */
 export function ActScreen({ test }: { readonly test: TestId }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const story = storyOf(home, test);
   if (story === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const outcome = outcomeOf(home, test);
@@ -42,7 +42,7 @@ export function ActScreen({ test }: { readonly test: TestId }): JSX.Element {
 
 function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.acting;
   const [open, setOpen] = useState<{ kind: ActionKind; form: ActionForm } | undefined>(undefined);
   const { test, turn, on } = story;

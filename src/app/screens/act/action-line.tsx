@@ -7,7 +7,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import type { BeadState } from '../../pieces/frame/bead-state.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { FinishForm } from './finish-form.tsx';
 import { NameForm } from './name-form.tsx';
 
@@ -22,7 +22,7 @@ interface ActionLineProps {
 /** One thing that a result asks for, how far it is, and what can be said about it. */
 export function ActionLine({ action, form, onForm }: ActionLineProps): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.acting;
   const what = words.now.actions[action.kind];
   const state = stateOf(action, desk.now());
@@ -67,7 +67,7 @@ function stateOf(action: Action, now: Instant): BeadState {
 
 function Standing({ action }: { readonly action: Action }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.acting;
   const names = namesIn(desk.home, words.refusals.somebody);
   const { done, before, named, stopped, due, rule } = action;

@@ -8,13 +8,13 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 /** What runs out, from when until when, and who was near: only while the result stands as positive. */
 export function AfterPositive({ story }: { readonly story: Story }): JSX.Element | null {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { afterPositive: say } = words;
   const { home } = desk;
   const swab = swabsOf(home, story.turn.person).find(({ test }) => test.id === story.test.id);
@@ -69,7 +69,7 @@ export function AfterPositive({ story }: { readonly story: Story }): JSX.Element
 /** Hours left in which a treatment may help: above everything else there is to do. */
 export function RingNow({ story }: { readonly story: Story }): JSX.Element | null {
   const desk = useDesk();
-  const { afterPositive: say } = useWords();
+  const { afterPositive: say } = useAllWords();
   const swab = swabsOf(desk.home, story.turn.person).find(({ test }) => test.id === story.test.id);
   const window = swab && treatmentWindow(desk.home, swab, desk.now());
   if (window === undefined) return null;

@@ -6,7 +6,7 @@ import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface FinishFormProps {
   readonly action: Action;
@@ -16,7 +16,7 @@ interface FinishFormProps {
 
 /** It is done, with a note if there is one; or it is not needed, and why. */
 export function FinishForm({ action, outcome, onClose }: FinishFormProps): JSX.Element {
-  const { acting: say } = useWords();
+  const { acting: say } = useAllWords();
   const keep = useKeep();
   const [note, setNote] = useState('');
   const needsWhy = outcome === 'not-needed';

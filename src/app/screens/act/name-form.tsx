@@ -9,7 +9,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
 import { StaffField } from '../parts/staff-field.tsx';
@@ -22,7 +22,7 @@ interface NameFormProps {
 /** Gives it to a colleague by a time: the one that policy sets, unless that is over. */
 export function NameForm({ action, onClose }: NameFormProps): JSX.Element {
   const desk = useDesk();
-  const { acting: say } = useWords();
+  const { acting: say } = useAllWords();
   const keep = useKeep();
   const { zone } = desk.home.service;
   const [who, setWho] = useState<StaffId | ''>(action.named?.data.who ?? desk.me);

@@ -7,7 +7,7 @@ import { addDays, dayOf } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface ResultNoticesProps {
   readonly story: Story;
@@ -27,7 +27,7 @@ export function ResultNotices({ story, result }: ResultNoticesProps): JSX.Elemen
 
 function Gone({ story }: { readonly story: Story }): JSX.Element | null {
   const { home } = useDesk();
-  const { acting: say } = useWords();
+  const { acting: say } = useAllWords();
   const person = personOf(home, story.turn.person);
   const { whereabouts } = person;
   if (whereabouts.where !== 'left') return null;
@@ -46,7 +46,7 @@ function Gone({ story }: { readonly story: Story }): JSX.Element | null {
 /** Both versions can be read: the one that stands, and the one it stands in for. */
 function Changed({ story, result }: ResultNoticesProps): JSX.Element | null {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.acting;
   const names = namesIn(home, words.refusals.somebody);
   const old = story.beads.result.flatMap(({ fact, replaced }) =>
@@ -64,7 +64,7 @@ function Changed({ story, result }: ResultNoticesProps): JSX.Element | null {
 
 function Isolation({ story, result }: ResultNoticesProps): JSX.Element {
   const { home } = useDesk();
-  const { acting: say } = useWords();
+  const { acting: say } = useAllWords();
   const { policy } = policyOn(home, dayOf(result.at, home.service.zone));
   const { value, source } = policy.isolationDays;
   return (

@@ -11,7 +11,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { LaboratoryLine } from '../results/laboratory-line.tsx';
@@ -21,7 +21,7 @@ import '../results/results.css';
 /** Whom to ring, in which order, with what to say at hand, and how likely each is to come by itself. */
 export function CallListScreen(): JSX.Element {
   const desk = useDesk();
-  const { calls: say } = useWords();
+  const { calls: say } = useAllWords();
   const now = desk.now();
   const { policy } = policyOn(desk.home, todayOf(desk));
   const { late, waiting } = resultsBoard(desk.home, now);
@@ -65,7 +65,7 @@ function Calls({
   readonly turnaround: Turnaround | undefined;
 }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { calls: say } = words;
   const now = desk.now();
   const names = namesIn(desk.home, words.refusals.somebody);
@@ -118,7 +118,7 @@ function Chances({
   readonly quiet: boolean;
 }): JSX.Element {
   const desk = useDesk();
-  const { calls: say } = useWords();
+  const { calls: say } = useAllWords();
   const now = desk.now();
   const age = elapsed(since, now) / HOUR;
   const tonight = momentOf(todayOf(desk), '22:00', desk.home.service.zone);

@@ -4,7 +4,7 @@ import { changeIn, groupsOf } from '../../../care/results/turnaround.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 type Prior = Parameters<typeof groupsOf>[2];
 
@@ -21,7 +21,7 @@ const TOLD_FROM = 0.05;
 /** How long this home's results have taken, by what may make the difference, and whether it changed. */
 export function HowLong({ waits, turnaround, prior }: HowLongProps): JSX.Element | null {
   const desk = useDesk();
-  const { calls: say } = useWords();
+  const { calls: say } = useAllWords();
   if (turnaround === undefined) return null;
   const change = changeIn(waits, todayOf(desk));
   return (

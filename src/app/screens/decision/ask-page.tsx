@@ -6,14 +6,14 @@ import type { RulePack } from '../../../care/consent/rule-pack.ts';
 import type { FormOf } from '../../keeping/use-form.ts';
 import { Checks, Choice } from '../../pieces/form/choice.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import type { DecisionDraft } from './draft.ts';
 
 export interface AskProps {
   readonly form: FormOf<DecisionDraft>;
   readonly pack: RulePack;
   readonly ask: Ask;
-  readonly words: Words;
+  readonly words: AllWords;
 }
 
 const isLimb = (part: Part): part is Limb => (limbs as readonly Part[]).includes(part);

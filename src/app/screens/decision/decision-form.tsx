@@ -155,7 +155,7 @@ function wrongOn(
   { words, pack }: PersonData & { readonly pack: RulePack },
   { value }: FormOf<DecisionDraft>,
 ): { field: string; text: string }[] {
-  const { deciding, keeping } = words;
+  const { refusals, keeping } = words;
   if (page.ask === 'test') return missing({ test: value.test }, keeping.pickOne);
   if (page.ask === 'days') {
     const { from, review, until } = value;
@@ -171,7 +171,7 @@ function wrongOn(
           : why === 'document-unsaid'
             ? 'paper'
             : at,
-    text: deciding.lacks[why],
+    text: refusals.lacks[why],
   }));
 }
 

@@ -5,7 +5,7 @@ import type { RulePack } from '../../../care/consent/rule-pack.ts';
 import type { FormOf } from '../../keeping/use-form.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { DetailList } from '../../pieces/list/detail-list.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import type { PersonData } from '../person/person-data.ts';
 import type { DecisionDraft } from './draft.ts';
 
@@ -31,7 +31,7 @@ export function ReadThrough({
 }: {
   readonly form: FormOf<DecisionDraft>;
   readonly pack: RulePack;
-  readonly words: Words;
+  readonly words: AllWords;
 }): JSX.Element {
   const { deciding: say, support, record, dates } = words;
   const { value } = form;

@@ -9,13 +9,13 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 /** What the tablets' own lines of records show: nobody settles these, something is done about them. */
 export function ChainPart(): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.findings;
   const found = desk.chainFindings();
   return (
@@ -32,7 +32,7 @@ export function ChainPart(): JSX.Element {
 
 function ChainLine({ found }: { readonly found: ChainFinding }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.findings;
   const names = namesIn(desk.home, words.refusals.somebody);
   const test = testIn(desk, found);

@@ -11,7 +11,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -25,7 +25,7 @@ import './finding.css';
 /** One thing that does not fit: what it means, both sides of it, and where a senior settles it. */
 export function FindingScreen({ id }: { readonly id: string }): JSX.Element {
   const { home } = useDesk();
-  const { findings: say } = useWords();
+  const { findings: say } = useAllWords();
   const found = findings(home).find((each) => each.id === id || each.id === decoded(id));
   if (found === undefined) {
     const action = <Button href={to(paths.findings)}>{say.back}</Button>;
@@ -45,7 +45,7 @@ function decoded(id: string): string {
 
 function KnownFinding({ found }: { readonly found: Finding }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.findings;
   const names = namesIn(home, words.refusals.somebody);
   const standing = standingOf(home, found);
@@ -109,7 +109,7 @@ function KnownFinding({ found }: { readonly found: Finding }): JSX.Element {
 /** What waits until it is settled. */
 function Held({ found }: { readonly found: Finding }): JSX.Element | null {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.findings;
   const names = namesIn(home, words.refusals.somebody);
   if (found.tests.length === 0 && found.rounds.length === 0) return null;
@@ -123,7 +123,7 @@ function Held({ found }: { readonly found: Finding }): JSX.Element | null {
 /** The form for whoever may settle it; for anybody else, whom to fetch. */
 function Settling({ found }: { readonly found: Finding }): JSX.Element {
   const desk = useDesk();
-  const { findings: say } = useWords();
+  const { findings: say } = useAllWords();
   if (mayAs(desk, 'senior')) return <SettleForm found={found} />;
   const seniors = everyMember(desk.home).filter(
     (member) => workingHere(member, todayOf(desk)) && ranks(desk.home, member.id, 'senior'),

@@ -7,7 +7,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { ChainPart } from './chain-part.tsx';
@@ -22,7 +22,7 @@ interface Judged {
 /** Everything on record that did not fit: what waits for a senior first, then what was settled. */
 export function FindingsScreen(): JSX.Element {
   const { home } = useDesk();
-  const { findings: say } = useWords();
+  const { findings: say } = useAllWords();
   const all = findings(home).map((finding) => ({ finding, standing: standingOf(home, finding) }));
   const open = all.filter(({ standing }) => standing.state !== 'settled').sort(heldFirst);
   const settled = all.filter(({ standing }) => standing.state === 'settled').sort(newestFirst);
@@ -52,7 +52,7 @@ const settledAt = ({ standing }: Judged): string =>
 
 function FindingList({ judged }: { readonly judged: readonly Judged[] }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.findings;
   const names = namesIn(home, words.refusals.somebody);
   return (

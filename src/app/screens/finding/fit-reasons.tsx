@@ -4,13 +4,13 @@ import { misfitOf } from '../../../care/quality/of-fit.ts';
 import type { Misfit } from '../../../care/results/fit.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** Why a result was challenged, with the odds: for the page on which a senior decides. */
 export function FitReasons({ found }: { readonly found: Finding }): JSX.Element | null {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const misfit = misfitOf(desk.home, found);
   if (misfit === undefined) return null;
   const names = namesIn(desk.home, words.refusals.somebody);
@@ -28,7 +28,11 @@ export function FitReasons({ found }: { readonly found: Finding }): JSX.Element 
 
 type Named = ReturnType<typeof namesIn>['person'];
 
-export function whySaid({ kind, doubtful, against }: Misfit, { fit }: Words, name: Named): string {
+export function whySaid(
+  { kind, doubtful, against }: Misfit,
+  { fit }: AllWords,
+  name: Named,
+): string {
   const [first, second] = doubtful;
   const [before, later] = against;
   switch (kind) {

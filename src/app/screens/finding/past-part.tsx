@@ -3,13 +3,13 @@ import { factsIn, ofKind, replacedBy } from '../../../care/home.ts';
 import type { Finding } from '../../../care/quality/finding.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { ToldLine } from '../test/told-line.tsx';
 
 /** Every settlement there has been, also those that another one has replaced. */
 export function PastPart({ found }: { readonly found: Finding }): JSX.Element | null {
   const { home } = useDesk();
-  const { findings: say } = useWords();
+  const { findings: say } = useAllWords();
   const facts = factsIn(home, 'finding', found.id);
   const settlements = ofKind(facts, 'settled');
   if (settlements.length === 0) return null;

@@ -13,13 +13,13 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { useVerdictOptions } from './verdict-options.tsx';
 
 /** A senior says what is right, and how they know. What came in meanwhile is read first. */
 export function SettleForm({ found }: { readonly found: Finding }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.findings;
   const keep = useKeep();
   const options = useVerdictOptions(found);

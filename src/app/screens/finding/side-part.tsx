@@ -5,7 +5,7 @@ import type { Account } from '../../../care/quality/verdicts.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import { TestWire } from '../test/test-wire.tsx';
 import { ToldLine } from '../test/told-line.tsx';
@@ -18,7 +18,7 @@ interface SidePartProps {
 /** One side of it: whose test, how far it came, and the records that say so, by whom and on which tablet. */
 export function SidePart({ account, title }: SidePartProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.findings;
   const names = namesIn(home, words.refusals.somebody);
   const { test, facts } = account;

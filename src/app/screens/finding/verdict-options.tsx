@@ -6,7 +6,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
 import type { ChoiceOption } from '../../pieces/form/choice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { useSigned } from '../test/use-signed.ts';
 import { inTime } from './side-part.tsx';
 
@@ -21,7 +21,7 @@ const BETWEEN_TESTS: ReadonlySet<FindingKind> = new Set(['code-on-two', 'two-tes
 /** Everything that may be said of a finding, as one list: a value is `verdict` or `verdict factId`. */
 export function useVerdictOptions(found: Finding): ChoiceOption<string>[] {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const signed = useSigned();
   const say = words.findings;
   const names = namesIn(home, words.refusals.somebody);

@@ -8,7 +8,7 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
 import { StaffField } from '../parts/staff-field.tsx';
@@ -21,7 +21,7 @@ interface BookAgainProps {
 /** Another collection: when, and the name of whoever has it in hand. */
 export function BookAgain({ round, here }: BookAgainProps): JSX.Element {
   const desk = useDesk();
-  const { handing: say } = useWords();
+  const { handing: say } = useAllWords();
   const keep = useKeep();
   const [moment, setMoment] = useState<Moment>({ day: todayOf(desk), time: '' });
   const [who, setWho] = useState<StaffId | ''>(desk.me);

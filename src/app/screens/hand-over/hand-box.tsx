@@ -8,7 +8,7 @@ import { useDraft } from '../../keeping/use-draft.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Field } from '../../pieces/form/field.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface HandBoxProps {
   readonly box: Box;
@@ -18,7 +18,7 @@ interface HandBoxProps {
 /** One box, counted aloud at a distance, and who took it. The count has to be what is in it. */
 export function HandBox({ box, round }: HandBoxProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.handing;
   const draft = useDraft({ count: '', seal: '', courier: '' }, say.title);
   const keep = useKeep();

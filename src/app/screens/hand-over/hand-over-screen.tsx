@@ -8,7 +8,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -20,7 +20,7 @@ import '../parts/parts.css';
 /** The boxes of a round leave the house, or do not: then what keeps, how long, and who books again. */
 export function HandOverScreen({ round: id }: { readonly round: RoundId }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const round = roundOf(home, id);
   if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const say = words.handing;
@@ -53,7 +53,7 @@ export function HandOverScreen({ round: id }: { readonly round: RoundId }): JSX.
 }
 
 function AllGone({ round }: { readonly round: Round }): JSX.Element {
-  const { handing } = useWords();
+  const { handing } = useAllWords();
   return (
     <Notice
       kind="note"
@@ -68,7 +68,7 @@ function AllGone({ round }: { readonly round: Round }): JSX.Element {
 }
 
 function NoBox({ round }: { readonly round: Round }): JSX.Element {
-  const { handing } = useWords();
+  const { handing } = useAllWords();
   return (
     <EmptyState
       title={handing.noBox}

@@ -1,11 +1,11 @@
 import type { JSX } from 'preact';
 import type { Box } from '../../../care/rounds/round.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** A box that has left: how many, when, with whom, under which seal. Two different counts are told. */
 export function HandedBox({ box }: { readonly box: Box }): JSX.Element {
-  const { handing: say, facts } = useWords();
+  const { handing: say, facts } = useAllWords();
   const counts = new Set(box.handed.map(({ data }) => data.count));
   return (
     <>

@@ -11,7 +11,7 @@ import { useAct } from '../../desk/use-act.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { BookAgain } from './book-again.tsx';
 
 interface StillHereProps {
@@ -22,7 +22,7 @@ interface StillHereProps {
 /** What waits, how long it keeps by its kit's limit and where; and what follows if nobody comes. */
 export function StillHere({ round, here }: StillHereProps): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.handing;
   const { act, problem } = useAct();
   const [booking, setBooking] = useState(false);

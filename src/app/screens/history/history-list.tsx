@@ -3,7 +3,7 @@ import type { Entry } from '../../../care/record/history.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { to } from '../paths.ts';
 import type { SaidEntry, Telling } from './say-entry.ts';
 import { sayEntry } from './say-entry.ts';
@@ -35,7 +35,7 @@ interface HistoryLineProps {
 
 function HistoryLine({ entry, of, strike }: HistoryLineProps): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { history } = words;
   const { fact, replaces, replacesUnseen, replacedBy } = entry;
   const said = sayEntry(fact, { desk, words, of });

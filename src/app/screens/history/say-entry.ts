@@ -5,7 +5,7 @@ import { roundOf } from '../../../care/rounds/round.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { sayHours, sayTimes } from '../../desk/say-usual-times.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 
 /** One entry of a record in words: what it is about, and what it says. */
 export interface SaidEntry {
@@ -15,7 +15,7 @@ export interface SaidEntry {
 
 export interface Telling {
   readonly desk: Desk;
-  readonly words: Words;
+  readonly words: AllWords;
   /** Whose record it stands in: what is filed with both is told from the other side. */
   readonly of: 'person' | 'staff' | 'lot';
 }
@@ -62,7 +62,7 @@ function sayAboutPerson(fact: Fact, telling: Telling): SaidEntry | undefined {
 
 function sayField(
   { data, private: kept }: FactOf<'person.described'> | FactOf<'staff.described'>,
-  { history, dates }: Words,
+  { history, dates }: AllWords,
 ): string {
   const value = kept?.value ?? '';
   if (data.about === 'photo') return value === '' ? history.noPhoto : history.photo;
@@ -96,7 +96,7 @@ const isText = (text: string | undefined): text is string => text !== undefined 
 
 function saySupport(fact: Fact, telling: Telling): SaidEntry | undefined {
   const { words } = telling;
-  const { history, record } = words;
+  const { history, record, reminders } = words;
   const { what } = history;
   switch (fact.kind) {
     case 'consent.decided':
@@ -125,7 +125,7 @@ function saySupport(fact: Fact, telling: Telling): SaidEntry | undefined {
     case 'preparation.agreed':
       return {
         what: what.preparation,
-        value: `${record.preparations[fact.data.what]}. ${sayClinician(fact, telling)}`,
+        value: `${reminders.preparations[fact.data.what]}. ${sayClinician(fact, telling)}`,
       };
     case 'decision.looked-at':
       return { what: what.looked, value: '' };
@@ -177,7 +177,7 @@ function sayDecision(fact: FactOf<'consent.decided'>, telling: Telling): string 
   ].join(' ');
 }
 
-const sayWays = (ways: DataOf<'support.ways'>, { record }: Words): string =>
+const sayWays = (ways: DataOf<'support.ways'>, { record }: AllWords): string =>
   [
     record.sites[ways.sites],
     record.identity[ways.identity],

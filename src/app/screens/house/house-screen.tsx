@@ -9,7 +9,7 @@ import { Choice } from '../../pieces/form/choice.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { IconArray } from '../meaning/icon-array.tsx';
 import { PageHead } from '../page-head.tsx';
@@ -22,7 +22,7 @@ type Level = (typeof levels)[number];
 /** The chance that a case in the house was missed, and how many more to test. It never passes a home. */
 export function HouseScreen(): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { meaning: say } = words;
   const [level, setLevel] = useState<Level>('95');
   const today = todayOf(desk);
@@ -77,7 +77,7 @@ export function HouseScreen(): JSX.Element {
 
 function People({ found }: { readonly found: HouseChance }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { meaning: say } = words;
   const names = namesIn(desk.home, words.refusals.somebody);
   // In the order in which to test: without a result first, and of those the likeliest.

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { BadRow } from '../../../exchange/spreadsheets/row-problem.ts';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { AnyColumn } from './list-kind.ts';
 import { sayProblem } from './say-problem.ts';
 
@@ -11,7 +11,7 @@ export function BadRows({
 }: {
   readonly rows: readonly BadRow<AnyColumn>[];
 }): JSX.Element | null {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.importing.check;
   if (rows.length === 0) return null;
   return (

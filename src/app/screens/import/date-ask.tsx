@@ -2,8 +2,8 @@ import type { JSX } from 'preact';
 import type { DateForm, DateQuestion } from '../../../exchange/spreadsheets/dates.ts';
 import { dateForms, readDay } from '../../../exchange/spreadsheets/dates.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 export interface DateAskProps {
   readonly question: DateQuestion;
@@ -14,7 +14,7 @@ export interface DateAskProps {
 
 /** How dates are written is asked with one of the file's own dates, both ways. Nothing is picked for you. */
 export function DateAsk({ question, value, problem, onValue }: DateAskProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.importing.map;
   const { either, dayFirst, monthFirst } = question;
   const clue = dayFirst ?? monthFirst;
@@ -36,7 +36,7 @@ export function DateAsk({ question, value, problem, onValue }: DateAskProps): JS
   );
 }
 
-function labelOf(form: DateForm, example: string | undefined, { importing }: Words): string {
+function labelOf(form: DateForm, example: string | undefined, { importing }: AllWords): string {
   const say = importing.map;
   const name = form === 'day-first' ? say.dayFirst : say.monthFirst;
   const read = example === undefined ? undefined : readDay(example, form);

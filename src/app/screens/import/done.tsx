@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { BadRow } from '../../../exchange/spreadsheets/row-problem.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { to } from '../paths.ts';
 import { BadRows } from './bad-rows.tsx';
@@ -15,7 +15,7 @@ export interface DoneProps {
 
 /** What was kept; and what was not, so that it can be put right in the file. */
 export function Done({ kind, kept, bad }: DoneProps): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.done;
   return (
     <>

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { GoodRow } from '../../../exchange/spreadsheets/row-problem.ts';
 import type { Column } from '../../pieces/list/data-table.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { AnyColumn, Likely, ListKind } from './list-kind.ts';
 
 export interface GoodRowsProps<Value extends { readonly name: string }> {
@@ -20,7 +20,7 @@ export function GoodRows<Value extends { readonly name: string }>(
   props: GoodRowsProps<Value>,
 ): JSX.Element | null {
   const { kind, rows, kept, likely, onToggle } = props;
-  const words = useWords();
+  const words = useAllWords();
   const { check, likeness, columns } = words.importing;
   if (rows.length === 0) return null;
   const shown = props.columns.filter(

@@ -4,7 +4,7 @@ import { encodings } from '../../../exchange/spreadsheets/decode.ts';
 import type { Separator } from '../../../exchange/spreadsheets/separator.ts';
 import { separators } from '../../../exchange/spreadsheets/separator.ts';
 import { Select } from '../../pieces/form/select.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { Picked, Reading } from './reading.ts';
 
 export interface HowReadProps {
@@ -14,7 +14,7 @@ export interface HowReadProps {
 
 /** What was guessed of the file itself: its letters, its columns, its headings. Each can be changed. */
 export function HowRead({ reading, onPicked }: HowReadProps): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.map;
   return (
     <div class="field-row">

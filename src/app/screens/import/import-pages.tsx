@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { OnlyFor } from '../../keeping/only-for.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import { ImportScreen } from './import-screen.tsx';
 import { peopleList, staffList } from './list-kind.ts';
@@ -12,7 +12,7 @@ export function ImportPeople(): JSX.Element {
 
 /** A list of staff gives roles, so a manager brings it in. */
 export function ImportStaff(): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   return (
     <OnlyFor role="manager" title={importing.titles.staff} back={paths.staff}>
       <ImportScreen kind={staffList} />

@@ -4,7 +4,7 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import type { FormProblem } from '../../pieces/form/error-summary.tsx';
 import { Steps } from '../../pieces/page/steps.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { to } from '../paths.ts';
 import { Done } from './done.tsx';
@@ -27,7 +27,7 @@ interface OfKind<Value extends { readonly name: string }> {
 export function ImportScreen<Value extends { readonly name: string }>({
   kind,
 }: OfKind<Value>): JSX.Element {
-  const { importing: say } = useWords();
+  const { importing: say } = useAllWords();
   const [file, setFile] = useState<PickedFile | undefined>(undefined);
   if (file !== undefined) {
     return <WithFile kind={kind} file={file} onOther={() => setFile(undefined)} />;
@@ -54,7 +54,7 @@ function WithFile<Value extends { readonly name: string }>(
   props: WithFileProps<Value>,
 ): JSX.Element {
   const { kind, file, onOther } = props;
-  const words = useWords();
+  const words = useAllWords();
   const { importing: say } = words;
   const bringing = useImport(kind, file, todayOf(useDesk()));
   const [stage, setStage] = useState<Stage>('columns');
@@ -118,7 +118,7 @@ interface StepHeadProps {
 }
 
 function StepHead({ title, step, children }: StepHeadProps): JSX.Element {
-  const { importing: say } = useWords();
+  const { importing: say } = useAllWords();
   const { file, columns, check } = say.steps;
   return (
     <PageHead title={title}>

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { Role } from '../../../care/staff/facts.ts';
 import { roles } from '../../../care/staff/facts.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 export interface JobAskProps {
   /** A word for a job that stands in the list. */
@@ -14,7 +14,7 @@ export interface JobAskProps {
 
 /** A service's own word for a job gives no rights until a manager says which. */
 export function JobAsk({ word, value, problem, onValue }: JobAskProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.importing.map;
   return (
     <Choice<Role>

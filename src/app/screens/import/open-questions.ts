@@ -1,5 +1,5 @@
 import type { FormProblem } from '../../pieces/form/error-summary.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import type { Told } from './list-kind.ts';
 import type { Questions } from './reading.ts';
 
@@ -7,7 +7,7 @@ import type { Questions } from './reading.ts';
 export function openQuestions(
   questions: Questions,
   told: Told,
-  { importing }: Words,
+  { importing }: AllWords,
 ): FormProblem[] {
   const { map } = importing;
   const { name, given, family } = told.columns;

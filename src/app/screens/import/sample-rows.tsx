@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { Row } from '../../../exchange/spreadsheets/read-table.ts';
 import { DataTable } from '../../pieces/list/data-table.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { Reading } from './reading.ts';
 
 /** As many as show whether letters and columns were read right. */
@@ -9,7 +9,7 @@ const SHOWN = 4;
 
 /** The first rows of the file as they were read, for the eye. */
 export function SampleRows({ reading }: { readonly reading: Reading }): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.map;
   const { headings, table } = reading;
   const rows = table.rows.filter(({ row }) => row > headings.row).slice(0, SHOWN);

@@ -1,9 +1,9 @@
 import type { RowProblem } from '../../../exchange/spreadsheets/row-problem.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import type { AnyColumn } from './list-kind.ts';
 
 /** What is wrong with a row, in words. */
-export function sayProblem(problem: RowProblem<AnyColumn>, { importing }: Words): string {
+export function sayProblem(problem: RowProblem<AnyColumn>, { importing }: AllWords): string {
   const { problems: say, columns } = importing;
   switch (problem.problem) {
     case 'name-missing':

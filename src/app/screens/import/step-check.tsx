@@ -6,7 +6,7 @@ import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { BadRows } from './bad-rows.tsx';
 import { GoodRows } from './good-rows.tsx';
 import type { AnyColumn, Likely, ListKind } from './list-kind.ts';
@@ -27,7 +27,7 @@ export function StepCheck<Value extends { readonly name: string }>(
 ): JSX.Element {
   const { kind, rows, reading } = props;
   const desk = useDesk();
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.check;
   const keep = useKeep();
   const likely = useMemo(() => {
@@ -92,7 +92,7 @@ interface CountsProps {
 }
 
 function Counts({ reading, good, bad, likely }: CountsProps): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.check;
   const { brokenAt, beyond, empty } = reading.table;
   return (

@@ -7,7 +7,7 @@ import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { DateAsk } from './date-ask.tsx';
 import { HowRead } from './how-read.tsx';
 import { JobAsk } from './job-ask.tsx';
@@ -30,7 +30,7 @@ export interface StepColumnsProps {
 /** The second step: what each column holds, and whatever a file cannot say by itself. */
 export function StepColumns(props: StepColumnsProps): JSX.Element {
   const { reading, questions, told, tried } = props;
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.map;
   return (
     <>
@@ -89,7 +89,7 @@ function ColumnPick({
   tried,
   onTold,
 }: StepColumnsProps & { readonly column: AnyColumn }): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const { headings } = reading;
   const at = told.columns[column];
   return (
@@ -117,7 +117,7 @@ function NameAsk({
   tried,
   onTold,
 }: StepColumnsProps & { readonly example: string }): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.map;
   const [family = '', given = ''] = example.split(',').map((part) => part.trim());
   return (

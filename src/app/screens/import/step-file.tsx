@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { MAX_BYTES } from '../../../exchange/spreadsheets/decode.ts';
 import { FileField } from '../../pieces/form/file-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { AnyColumn, ListKind } from './list-kind.ts';
 import type { ReadFile } from './reading.ts';
 import { readFile } from './reading.ts';
@@ -22,7 +22,7 @@ type Bad = Extract<ReadFile, { ok: false }>['reason'] | 'unreadable';
 
 /** The first step: a file that can be read at all. */
 export function StepFile({ kind, onFile }: StepFileProps): JSX.Element {
-  const { importing } = useWords();
+  const { importing } = useAllWords();
   const say = importing.file;
   const [bad, setBad] = useState<Bad | undefined>(undefined);
   const [reading, setReading] = useState(false);

@@ -8,7 +8,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { missing } from '../../keeping/checks.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { paths } from '../paths.ts';
 import type { Box } from './box-fields.tsx';
@@ -22,7 +22,7 @@ export interface OfDelivery {
 /** What is printed on a box was read or typed wrong. */
 export function AmendDeliveryForm({ kitKind, delivery: id }: OfDelivery): JSX.Element {
   const desk = useDesk();
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const delivery = deliveryOf(desk.home, kitKind, id);
   return delivery === undefined ? (
     <EmptyPage title={supplies.unpack.unknown} />
@@ -32,7 +32,7 @@ export function AmendDeliveryForm({ kitKind, delivery: id }: OfDelivery): JSX.El
 }
 
 function OpenForm({ delivery }: { readonly delivery: Delivery }): JSX.Element {
-  const { supplies, keeping } = useWords();
+  const { supplies, keeping } = useAllWords();
   const say = supplies.form;
   const { kitKind, lot, expires, count } = delivery.delivered.data;
   const now: Box = { lot, expires, count: String(count) };

@@ -15,7 +15,7 @@ import { Select } from '../../pieces/form/select.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
 import { ScanField } from '../../pieces/scan/scan-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 type Why = DataOf<'kit.put-aside'>['why'];
@@ -38,7 +38,7 @@ interface KitAside {
 /** One kit found unfit before it was opened for a person. Its code is closed for ever. */
 export function AsideForm(): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { supplies, keeping } = words;
   const say = supplies.asideForm;
   const { kits } = policyOn(desk.home, todayOf(desk)).policy;

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { FormOf } from '../../keeping/use-form.ts';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** What is printed on a box of kits. */
 export interface Box {
@@ -13,7 +13,7 @@ export interface Box {
 
 /** Lot, end and number of kits, as they stand on the box. */
 export function BoxFields({ bind }: Pick<FormOf<Box>, 'bind'>): JSX.Element {
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const say = supplies.form;
   return (
     <>

@@ -6,14 +6,14 @@ import { missing } from '../../keeping/checks.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import type { OfLot } from './lot-screen.tsx';
 
 /** The shelf was counted: from now on the count is what was seen. */
 export function CountLotForm({ kitKind, lot }: OfLot): JSX.Element {
   const desk = useDesk();
-  const { supplies, keeping } = useWords();
+  const { supplies, keeping } = useAllWords();
   const say = supplies.countForm;
   const left = stockOf(desk.home, kitKind).lots.find((each) => each.lot === lot)?.left ?? 0;
   const back = paths.lot(kitKind, lot);

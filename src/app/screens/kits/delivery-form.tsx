@@ -9,7 +9,7 @@ import { missing } from '../../keeping/checks.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import { BoxFields } from './box-fields.tsx';
 import { BoxScan } from './box-scan.tsx';
@@ -17,7 +17,7 @@ import { BoxScan } from './box-scan.tsx';
 /** A box of kits came. It is kept at once; its kits are scanned on the next page. */
 export function DeliveryForm(): JSX.Element {
   const desk = useDesk();
-  const { supplies, keeping } = useWords();
+  const { supplies, keeping } = useAllWords();
   const say = supplies.form;
   const { kits } = policyOn(desk.home, todayOf(desk)).policy;
   const only = kits.length === 1 ? (kits[0]?.id ?? '') : '';

@@ -13,7 +13,7 @@ import { Notice } from '../../pieces/list/notice.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import { lotState, needsLook } from './lot-state.ts';
 
@@ -26,7 +26,7 @@ export interface KitKindPartProps {
 /** One kind of kit: its lots, soonest end first, and the deliveries they came in. */
 export function KitKindPart({ kit, policy, today }: KitKindPartProps): JSX.Element {
   const desk = useDesk();
-  const { supplies: say } = useWords();
+  const { supplies: say } = useAllWords();
   const { lots, openedOfUnknownLot } = stockOf(desk.home, kit.id);
   const soon = policy.kitsExpireSoonDays.value;
   const onShelf = lots.filter(({ left }) => left > 0);
@@ -58,7 +58,7 @@ interface LotTableProps {
 }
 
 function LotTable({ lots, today, soon, caption }: LotTableProps): JSX.Element {
-  const { supplies: say, dates } = useWords();
+  const { supplies: say, dates } = useAllWords();
   return (
     <DataTable<Lot>
       caption={caption}
@@ -96,7 +96,7 @@ const SHOWN = 5;
 
 function Deliveries({ kitKind }: { readonly kitKind: string }): JSX.Element | null {
   const desk = useDesk();
-  const { supplies: say } = useWords();
+  const { supplies: say } = useAllWords();
   const deliveries = deliveriesOf(desk.home, kitKind).slice(0, SHOWN);
   if (deliveries.length === 0) return null;
   return (
@@ -112,7 +112,7 @@ function Deliveries({ kitKind }: { readonly kitKind: string }): JSX.Element | nu
 }
 
 function DeliveryLine({ delivery }: { readonly delivery: Delivery }): JSX.Element {
-  const { supplies: say } = useWords();
+  const { supplies: say } = useAllWords();
   const { kitKind, lot, count, on } = delivery.delivered.data;
   const differs = delivery.codes.size !== count;
   return (

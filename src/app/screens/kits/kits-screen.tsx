@@ -3,7 +3,7 @@ import { policyOn } from '../../../care/policy/in-force.ts';
 import { usableKits } from '../../../care/supplies/stock.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { KitKindPart } from './kit-kind-part.tsx';
@@ -13,7 +13,7 @@ import './kits.css';
 /** What is on the shelf: each kind of kit by lot, soonest end first, and what protects staff. */
 export function KitsScreen(): JSX.Element {
   const desk = useDesk();
-  const { supplies: say } = useWords();
+  const { supplies: say } = useAllWords();
   const today = todayOf(desk);
   const { policy } = policyOn(desk.home, today);
   const usable = policy.kits.reduce((sum, kit) => sum + usableKits(desk.home, kit.id, today), 0);

@@ -11,7 +11,7 @@ import { DetailList } from '../../pieces/list/detail-list.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { HistoryList } from '../history/history-list.tsx';
 import { PageHead } from '../page-head.tsx';
@@ -27,7 +27,7 @@ export interface OfLot {
 /** One lot: how many, until when, whether it was called back, and how we know. */
 export function LotScreen({ kitKind, lot: name }: OfLot): JSX.Element {
   const desk = useDesk();
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const say = supplies.lotPage;
   const lot = stockOf(desk.home, kitKind).lots.find((each) => each.lot === name);
   if (lot === undefined) return <EmptyPage title={say.unknown} />;
@@ -49,7 +49,7 @@ export function LotScreen({ kitKind, lot: name }: OfLot): JSX.Element {
 
 function LotNotice({ lot }: { readonly lot: Lot }): JSX.Element | null {
   const desk = useDesk();
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const say = supplies.lotPage;
   const today = todayOf(desk);
   const { policy } = policyOn(desk.home, today);
@@ -72,7 +72,7 @@ function LotNotice({ lot }: { readonly lot: Lot }): JSX.Element | null {
 
 function LotDetails({ lot }: { readonly lot: Lot }): JSX.Element {
   const desk = useDesk();
-  const { supplies, dates } = useWords();
+  const { supplies, dates } = useAllWords();
   const say = supplies.lotPage;
   const { policy } = policyOn(desk.home, todayOf(desk));
   const { lotOfCode } = stockOf(desk.home, lot.kitKind);
@@ -99,7 +99,7 @@ function LotDetails({ lot }: { readonly lot: Lot }): JSX.Element {
 
 function LotHistory({ kitKind, lot }: OfLot): JSX.Element {
   const desk = useDesk();
-  const { supplies, record } = useWords();
+  const { supplies, record } = useAllWords();
   const belongs = ofLot(lot, {
     deliveries: deliveriesOf(desk.home, kitKind),
     lotOfCode: stockOf(desk.home, kitKind).lotOfCode,

@@ -6,7 +6,7 @@ import { countPpe } from '../../../procedures/supplies.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 const empty: Readonly<Record<PpeItem, string>> = {
@@ -18,7 +18,7 @@ const empty: Readonly<Record<PpeItem, string>> = {
 
 /** What was counted on the shelf; an item left empty was not counted. */
 export function PpeForm(): JSX.Element {
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const title = supplies.ppe.formTitle;
   const form = useForm(empty, { title, back: paths.kits });
   return (

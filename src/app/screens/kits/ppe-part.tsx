@@ -7,7 +7,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Chips } from '../../pieces/list/chips.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 /** A usual round, to measure the shelf by. */
@@ -16,7 +16,7 @@ const ROUND_OF = 12;
 /** Gloves, aprons, masks and eye protection: about how many, and how many rounds they last. */
 export function PpePart({ policy }: { readonly policy: Policy }): JSX.Element {
   const desk = useDesk();
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const say = supplies.ppe;
   const takes = ppeNeeded(policy, ROUND_OF);
   return (
@@ -51,7 +51,7 @@ interface LastsProps {
 }
 
 function Lasts({ left, takes }: LastsProps): JSX.Element | null {
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const say = supplies.ppe;
   if (left === undefined) return null;
   const rounds = takes === 0 ? 0 : Math.floor(left / takes);

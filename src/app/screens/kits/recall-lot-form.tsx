@@ -5,13 +5,13 @@ import { OnlyFor } from '../../keeping/only-for.tsx';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import type { OfLot } from './lot-screen.tsx';
 
 /** The maker or the laboratory calls a lot back: from now on none of it can be opened. */
 export function RecallLotForm({ kitKind, lot }: OfLot): JSX.Element {
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const title = supplies.recallForm.title(lot);
   return (
     <OnlyFor role="senior" title={title} back={paths.lot(kitKind, lot)}>
@@ -21,7 +21,7 @@ export function RecallLotForm({ kitKind, lot }: OfLot): JSX.Element {
 }
 
 function OpenForm({ kitKind, lot, title }: OfLot & { readonly title: string }): JSX.Element {
-  const { supplies, keeping } = useWords();
+  const { supplies, keeping } = useAllWords();
   const say = supplies.recallForm;
   const back = paths.lot(kitKind, lot);
   const form = useForm({ reason: '' }, { title, back });

@@ -3,7 +3,7 @@ import type { Code } from '../../../care/kind.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 export interface ScannedCodesProps {
   readonly codes: readonly Code[];
@@ -12,7 +12,7 @@ export interface ScannedCodesProps {
 
 /** Every code of a delivery, the latest first; one that does not belong can be taken out. */
 export function ScannedCodes({ codes, onOut }: ScannedCodesProps): JSX.Element | null {
-  const { supplies, scan } = useWords();
+  const { supplies, scan } = useAllWords();
   const say = supplies.unpack;
   if (codes.length === 0) return null;
   return (

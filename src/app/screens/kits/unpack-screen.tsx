@@ -12,7 +12,7 @@ import { TallyCount } from '../../pieces/frame/tally-count.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
 import { ScanField } from '../../pieces/scan/scan-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -23,7 +23,7 @@ import { ScannedCodes } from './scanned-codes.tsx';
 /** The kits of a delivery, scanned one after another. Each scan is kept at once: nothing waits for Done. */
 export function UnpackScreen({ kitKind, delivery: id }: OfDelivery): JSX.Element {
   const desk = useDesk();
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const delivery = deliveryOf(desk.home, kitKind, id);
   return delivery === undefined ? (
     <EmptyPage title={supplies.unpack.unknown} />
@@ -34,7 +34,7 @@ export function UnpackScreen({ kitKind, delivery: id }: OfDelivery): JSX.Element
 
 function OpenBox({ delivery }: { readonly delivery: Delivery }): JSX.Element {
   const desk = useDesk();
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const say = supplies.unpack;
   const { act, problem } = useAct();
   const { kitKind, lot, count } = delivery.delivered.data;
@@ -92,7 +92,7 @@ function OpenBox({ delivery }: { readonly delivery: Delivery }): JSX.Element {
 
 /** More or fewer than the box says: told while somebody still stands at the box. */
 function Difference({ delivery }: { readonly delivery: Delivery }): JSX.Element | null {
-  const { supplies } = useWords();
+  const { supplies } = useAllWords();
   const say = supplies.unpack;
   const off = delivery.codes.size - delivery.delivered.data.count;
   if (delivery.codes.size === 0) return null;

@@ -9,7 +9,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { CodeBars } from '../../pieces/scan/code-bars.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import './label-sheet.css';
@@ -27,7 +27,7 @@ const draw = (prefix: string, count: number): readonly string[] =>
  */
 export function LabelSheetPage({ kitKind }: { readonly kitKind: string }): JSX.Element {
   const desk = useDesk();
-  const { labels } = useWords();
+  const { labels } = useAllWords();
   const kit = policyOn(desk.home, todayOf(desk)).policy.kits.find(({ id }) => id === kitKind);
   const [stockId, setStockId] = useState('a4-24');
   const [kits, setKits] = useState('8');

@@ -9,7 +9,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { IconArray } from './icon-array.tsx';
 import './meaning.css';
 
@@ -33,7 +33,7 @@ interface ShownProps {
 }
 
 function Shown({ meaning, onMove }: ShownProps): JSX.Element {
-  const { meaning: say } = useWords();
+  const { meaning: say } = useAllWords();
   const { after, lower, upper, result, strength } = meaning;
   return (
     <Part title={say.title}>
@@ -68,7 +68,7 @@ function Shown({ meaning, onMove }: ShownProps): JSX.Element {
 }
 
 function Before({ meaning, onMove }: ShownProps): JSX.Element {
-  const { meaning: say } = useWords();
+  const { meaning: say } = useAllWords();
   const { before, usualBefore, known, cases } = meaning;
   const percent = Math.max(1, Math.round(before * 100));
   return (

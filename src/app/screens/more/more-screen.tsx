@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { version } from '../../../../package.json';
 import { ThemeChoice } from '../../pieces/form/theme-choice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { chooseTheme, keptTheme } from './theme-store.ts';
@@ -11,7 +11,7 @@ import './more.css';
 
 /** What is looked after once in a while; how the tablet looks; what to know before relying on it. */
 export function MoreScreen(): JSX.Element {
-  const { more: say } = useWords();
+  const { more: say } = useAllWords();
   const [theme, setTheme] = useState(keptTheme);
   const parts = [
     { path: paths.staff, name: say.staff, why: say.staffWhy },

@@ -6,7 +6,7 @@ import { resultsFor } from '../../../care/results/outcome.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { At, Entry } from './entry.ts';
 import { StepHead } from './step-head.tsx';
 
@@ -18,7 +18,7 @@ export function EnterBefore({
   readonly at: At<'before'>;
   readonly onEntry: (entry: Entry) => void;
 }): JSX.Element {
-  const { entry: say } = useWords().results;
+  const { entry: say } = useAllWords().results;
   const [same, setSame] = useState(false);
   const { coded, second } = at;
   return (
@@ -49,7 +49,7 @@ export function EnterBefore({
 
 function OldResult({ test }: { readonly test: TestId }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.results.entry;
   const names = namesIn(home, words.refusals.somebody);
   const acted = actionsFor(home, test).filter(({ done }) => done !== undefined);

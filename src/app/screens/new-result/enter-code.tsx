@@ -6,7 +6,7 @@ import type { Code, How } from '../../../care/kind.ts';
 import { testNamed } from '../../../procedures/record-result.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { ScanField } from '../../pieces/scan/scan-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { howOf } from '../how-of.ts';
 import { SecondReader } from '../parts/second-reader.tsx';
 import type { Entry } from './entry.ts';
@@ -15,7 +15,7 @@ import { StepHead } from './step-head.tsx';
 /** The code alone says whose result it is: nobody is picked from a list. */
 export function EnterCode({ onEntry }: { readonly onEntry: (entry: Entry) => void }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { entry: say } = words.results;
   /** A typed code that looks like another waits for a colleague to read it too. */
   const [near, setNear] = useState<string | undefined>(undefined);

@@ -1,13 +1,13 @@
 import type { JSX } from 'preact';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import type { Entry } from './entry.ts';
 import { StepHead } from './step-head.tsx';
 
 /** Kept, but nobody acts on it until a senior has settled what does not fit. */
 export function EnterKept({ onEntry }: { readonly onEntry: (entry: Entry) => void }): JSX.Element {
-  const { entry: say } = useWords().results;
+  const { entry: say } = useAllWords().results;
   return (
     <>
       <StepHead title={say.keptHeld} />

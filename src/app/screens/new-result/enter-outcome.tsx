@@ -7,7 +7,7 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { At, Entry } from './entry.ts';
 import { StepHead } from './step-head.tsx';
 
@@ -20,7 +20,7 @@ export function EnterOutcome({
   readonly onEntry: (entry: Entry) => void;
 }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { entry: say, picks, means } = words.results;
   const today = todayOf(desk);
   const [outcome, setOutcome] = useState<Outcome | ''>('');

@@ -12,7 +12,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { PersonBadge } from '../../pieces/list/person-badge.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import { TestWire } from '../test/test-wire.tsx';
 import type { At, Entry } from './entry.ts';
@@ -28,7 +28,7 @@ export function EnterReadBack({
   readonly onEntry: (entry: Entry) => void;
 }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { entry: say, picks } = words.results;
   const { act, problem } = useAct();
   const [, go] = useLocation();
@@ -80,7 +80,7 @@ function Whose({
   readonly says: string;
 }): JSX.Element {
   const { home } = useDesk();
-  const { entry: say } = useWords().results;
+  const { entry: say } = useAllWords().results;
   const person = personOf(home, whose);
   return (
     <>

@@ -9,7 +9,7 @@ import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { At, Entry, SecondWay } from './entry.ts';
 import { StepHead } from './step-head.tsx';
 
@@ -24,7 +24,7 @@ export function EnterSecond({
   readonly onEntry: (entry: Entry) => void;
 }): JSX.Element {
   const { home } = useDesk();
-  const { entry: say } = useWords().results;
+  const { entry: say } = useAllWords().results;
   const [way, setWay] = useState<SecondWay | 'none' | ''>('');
   const [value, setValue] = useState('');
   const [tried, setTried] = useState(false);

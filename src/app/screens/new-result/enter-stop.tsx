@@ -4,7 +4,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { At, Entry } from './entry.ts';
 import { StepHead } from './step-head.tsx';
 
@@ -17,7 +17,7 @@ export function EnterStop({
   readonly onEntry: (entry: Entry) => void;
 }): JSX.Element {
   const { home } = useDesk();
-  const { entry: say } = useWords().results;
+  const { entry: say } = useAllWords().results;
   const { coded, printed } = at;
   const before = coded.named !== undefined && resultsFor(home, coded.named.test).length > 0;
   return (

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { Button } from '../../pieces/form/button.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { At, Entry } from './entry.ts';
 import { StepHead } from './step-head.tsx';
 
@@ -13,7 +13,7 @@ export function EnterUnknown({
   readonly at: At<'unknown'>;
   readonly onEntry: (entry: Entry) => void;
 }): JSX.Element {
-  const { entry: say } = useWords().results;
+  const { entry: say } = useAllWords().results;
   return (
     <>
       <StepHead title={say.unknown} />

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { EnterBefore } from './enter-before.tsx';
 import { EnterCode } from './enter-code.tsx';
@@ -15,7 +15,7 @@ import './new-result.css';
 
 /** A result by its code: checked against a second detail, shown back, and only then kept. */
 export function NewResultScreen(): JSX.Element {
-  const { results } = useWords();
+  const { results } = useAllWords();
   const [entry, setEntry] = useState<Entry>({ step: 'code' });
   return (
     <>

@@ -160,7 +160,7 @@ function settleItem({ finding, standing }: Of<'settle'>, { words, names }: Telli
     state: finding.tests.length > 0 ? 'look' : 'hand',
     when: say.today,
     what: [say.findings[finding.kind], ...new Set(whose)].join('. '),
-    why: [words.findings.states[standing.state]],
+    why: [say.findingStates[standing.state]],
     action: link(words, {
       path: paths.finding(finding.id),
       text: say.settle,
@@ -170,7 +170,7 @@ function settleItem({ finding, standing }: Of<'settle'>, { words, names }: Telli
 }
 
 function trayItem({ waiting }: Of<'tray'>, { words }: Telling): WorkItem {
-  const say = words.takingIn;
+  const say = words.now;
   return {
     key: 'tray',
     state: 'look',
@@ -178,8 +178,8 @@ function trayItem({ waiting }: Of<'tray'>, { words }: Telling): WorkItem {
     what: say.trayWaits(waiting.length),
     why: [...new Set(waiting.flatMap(({ match }) => match.reasons))]
       .slice(0, 3)
-      .map((reason) => say.reasons[reason]),
-    action: link(words, { path: paths.tray, text: words.now.settle, about: say.trayTitle }),
+      .map((reason) => say.trayReasons[reason]),
+    action: link(words, { path: paths.tray, text: words.now.settle, about: say.tray }),
   };
 }
 
@@ -360,15 +360,15 @@ const policyItem = ({ words }: Telling): WorkItem => ({
 });
 
 function practiceItem({ due }: Of<'practice'>, { words, names }: Telling): WorkItem {
-  const say = words.practising;
+  const say = words.now;
   const name = names.person(due.person);
   return {
     key: `practice-${due.person}`,
     state: 'todo',
     when: words.now.today,
     who: '',
-    what: say.due(name, due.step.title),
-    why: [say.dueHow(due.number, due.of, due.minutes)],
+    what: say.practise(name, due.step.title),
+    why: [say.practiseHow(due.number, due.of, due.minutes)],
     action: link(words, {
       path: paths.practiceSession(due.person),
       text: say.session,

@@ -12,7 +12,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { TimeField } from '../../pieces/form/date-field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 interface CourierEarlyProps {
@@ -24,7 +24,7 @@ interface CourierEarlyProps {
 /** What is in the box goes now; who has not been swabbed moves to a second round with its own courier. */
 export function CourierEarly({ round, progress, onBack }: CourierEarlyProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.packing;
   const names = namesIn(home, words.refusals.somebody);
   const { act, problem } = useAct();

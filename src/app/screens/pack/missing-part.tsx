@@ -9,7 +9,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 interface MissingPartProps {
@@ -20,7 +20,7 @@ interface MissingPartProps {
 /** What is not in the box: whose, how far it was, when and by whom it was last seen. */
 export function MissingPart({ round, tally }: MissingPartProps): JSX.Element | null {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.packing;
   const names = namesIn(desk.home, words.refusals.somebody);
   const { missing, openTurns, held } = tally;
@@ -66,7 +66,7 @@ export function MissingPart({ round, tally }: MissingPartProps): JSX.Element | n
 
 function LastSeenWords({ test }: { readonly test: TestId }): JSX.Element | null {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const names = namesIn(desk.home, words.refusals.somebody);
   const seen = lastSeen(desk.home, test);
   if (seen === undefined) return null;

@@ -3,7 +3,7 @@ import type { WireOf } from '../../../care/rounds/frame.ts';
 import type { Round } from '../../../care/rounds/round.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Wire } from '../../pieces/frame/wire.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { rowsOf } from '../round/round-rows.ts';
 
 const STEPS = ['label', 'swab', 'seal', 'pack'] as const;
@@ -17,7 +17,7 @@ export function PackFrame({
   readonly wires: readonly WireOf[];
 }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const rows = rowsOf(desk, words, { round, wires });
   return (
     <section class="pack-frame" aria-label={words.packing.frame}>

@@ -11,7 +11,7 @@ import { namesIn } from '../../desk/names.ts';
 import { useAct } from '../../desk/use-act.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { ScanField } from '../../pieces/scan/scan-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { howOf } from '../how-of.ts';
 import { SecondReader } from '../parts/second-reader.tsx';
 
@@ -29,7 +29,7 @@ export function PackScan({
   readonly progress: Progress;
 }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.packing;
   const { act, problem, refusal } = useAct();
   const [leaking, setLeaking] = useState(false);

@@ -7,7 +7,7 @@ import { roundOf } from '../../../care/rounds/round.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -21,7 +21,7 @@ import './pack.css';
 /** The pack table: one scan a bag, the frame filling beside it, and a box that shuts only when it tallies. */
 export function PackScreen({ round: id }: { readonly round: RoundId }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.packing;
   const [early, setEarly] = useState(false);
   const round = roundOf(desk.home, id);

@@ -10,7 +10,7 @@ import { useAct } from '../../desk/use-act.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 interface ShutBoxProps {
@@ -21,7 +21,7 @@ interface ShutBoxProps {
 /** The four things that are looked at before the box is shut, and one press that says they were. */
 export function ShutBox({ round, progress }: ShutBoxProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.packing;
   const { act, problem, clear } = useAct();
   const [refused, setRefused] = useState(false);

@@ -8,14 +8,14 @@ import { paths, to } from '../paths.ts';
 /** A tablet whose own records do not join up: somebody looks at it before it is forgotten. */
 export function ChainNotice(): JSX.Element | null {
   const desk = useDesk();
-  const { findings: say } = useWords();
+  const { now: say } = useWords();
   // That another tablet carried records in is as it should be.
   if (desk.chainFindings().every(({ kind }) => kind === 'carried')) return null;
   return (
     <Notice
       kind="look"
-      title={say.chainNow}
-      action={<Button href={to(paths.findings)}>{say.chainNowLook}</Button>}
+      title={say.chainBroken}
+      action={<Button href={to(paths.findings)}>{say.chainLook}</Button>}
     />
   );
 }

@@ -3,7 +3,7 @@ import type { Day, Instant, Zone } from '../../../care/time.ts';
 import { momentOf } from '../../../care/time.ts';
 import { DateField, TimeField } from '../../pieces/form/date-field.tsx';
 import { Fieldset } from '../../pieces/form/fieldset.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import './parts.css';
 
 /** A day and a wall time as they stand in two fields; either may be empty. */
@@ -29,7 +29,7 @@ interface MomentFieldProps {
 /** When: a day and a time, asked as one question. */
 export function MomentField(props: MomentFieldProps): JSX.Element {
   const { id, label, hint, value, onValue, problem, optional = false } = props;
-  const { parts } = useWords();
+  const { parts } = useAllWords();
   return (
     <Fieldset
       id={id}

@@ -9,7 +9,7 @@ import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import { AlreadyHere } from './already-here.tsx';
 import type { PersonFields } from './person-fields.ts';
@@ -25,7 +25,7 @@ interface NewPerson extends PersonFields {
 /** Somebody who is not on record yet. */
 export function AddPersonScreen(): JSX.Element {
   const desk = useDesk();
-  const { people, keeping } = useWords();
+  const { people, keeping } = useAllWords();
   const say = people.form;
   const today = todayOf(desk);
   const form = useForm<NewPerson>(

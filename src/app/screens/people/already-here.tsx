@@ -4,14 +4,14 @@ import { likelyHere } from '../../../exchange/spreadsheets/likely-here.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import type { PersonFields } from './person-fields.ts';
 
 /** Told while somebody is being added who is most likely on record already. */
 export function AlreadyHere({ value }: { readonly value: PersonFields }): JSX.Element | null {
   const desk = useDesk();
-  const { people } = useWords();
+  const { people } = useAllWords();
   const say = people.form;
   if (value.name.trim() === '') return null;
   const likely = likelyHere(everybody(desk.home), value);

@@ -8,7 +8,7 @@ import { changed } from '../../keeping/moved.ts';
 import { movedProblems } from '../../keeping/moved-problems.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import { fieldsOf } from './person-fields.ts';
 import { PersonFormFields } from './person-form-fields.tsx';
@@ -16,7 +16,7 @@ import { PersonFormFields } from './person-form-fields.tsx';
 /** Who somebody is, amended: one fact for each field that changed. */
 export function EditPersonScreen({ person: id }: { readonly person: PersonId }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const person = personOf(desk.home, id);
   const now = fieldsOf(desk.home, person);
   const title = words.people.form.editTitle(person.called);

@@ -3,10 +3,10 @@ import type { Refusal } from '../../../care/refusal.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { sayRefusal } from '../../desk/say-refusal.ts';
 import type { Chip } from '../../pieces/list/chips.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 
 /** A flag beside a name, in two or three words. What holds a swab carries the diamond. */
-export function flagChip(flag: Flag, desk: Desk, words: Words): Chip {
+export function flagChip(flag: Flag, desk: Desk, words: AllWords): Chip {
   const { flags } = words.people;
   switch (flag.flag) {
     case 'holds':
@@ -20,7 +20,7 @@ export function flagChip(flag: Flag, desk: Desk, words: Words): Chip {
   }
 }
 
-function sayHold(hold: Refusal, desk: Desk, words: Words): string {
+function sayHold(hold: Refusal, desk: Desk, words: AllWords): string {
   const { flags } = words.people;
   switch (hold.reason) {
     case 'consent-ended':

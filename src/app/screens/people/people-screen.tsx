@@ -8,7 +8,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { findPeople } from './find-people.ts';
@@ -17,7 +17,7 @@ import { PersonLine } from './person-line.tsx';
 /** Everybody who lives here, with what needs a look; those who left are behind one press. */
 export function PeopleScreen(): JSX.Element {
   const desk = useDesk();
-  const { people: say } = useWords();
+  const { people: say } = useAllWords();
   const [typed, setTyped] = useState('');
   const all = everybody(desk.home);
   const found = findPeople(all, typed, (person) =>
@@ -86,7 +86,7 @@ function List({ people }: { readonly people: readonly Person[] }): JSX.Element |
 
 function AddButtons(): JSX.Element {
   const desk = useDesk();
-  const { people: say } = useWords();
+  const { people: say } = useAllWords();
   return (
     <div class="button-row">
       <Button kind="main" icon="person" href={to(paths.newPerson)}>

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { Keep } from '../../keeping/use-keep.ts';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { PersonFields } from './person-fields.ts';
 import { PhotoField } from './photo-field.tsx';
 import { UnitField } from './unit-field.tsx';
@@ -18,7 +18,7 @@ export interface PersonFormFieldsProps {
 /** The fields of who somebody is. Only a name is needed; the rest may come later. */
 export function PersonFormFields(props: PersonFormFieldsProps): JSX.Element {
   const { value, set, keep, today } = props;
-  const { people } = useWords();
+  const { people } = useAllWords();
   const { fields, form } = people;
   const text = (id: keyof PersonFields) => ({
     id,

@@ -5,7 +5,7 @@ import { flagsOf } from '../../../care/record/flags.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Chips } from '../../pieces/list/chips.tsx';
 import { PersonBadge } from '../../pieces/list/person-badge.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import { flagChip } from './flag-words.ts';
 import { sayWhere } from './where-words.ts';
@@ -13,7 +13,7 @@ import { sayWhere } from './where-words.ts';
 /** One person in the list: face, name, where they live and are, and what to look at. */
 export function PersonLine({ person }: { readonly person: Person }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { people, keeping } = words;
   const flags = flagsOf(desk.home, person.id, todayOf(desk));
   const place = [

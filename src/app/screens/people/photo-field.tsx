@@ -4,7 +4,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { FileField } from '../../pieces/form/file-field.tsx';
 import { PersonBadge } from '../../pieces/list/person-badge.tsx';
 import { useAnnounce } from '../../pieces/page/live-region.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { smallPhoto } from './photo.ts';
 import './photo-field.css';
 
@@ -18,7 +18,7 @@ export interface PhotoFieldProps {
 
 /** A face from the camera or a file, made small before it is kept. */
 export function PhotoField({ name, value, onValue, problem }: PhotoFieldProps): JSX.Element {
-  const { people } = useWords();
+  const { people } = useAllWords();
   const say = people.form;
   const announce = useAnnounce();
   const [bad, setBad] = useState(false);

@@ -4,7 +4,7 @@ import { units } from '../../../care/people/unit.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Field } from '../../pieces/form/field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 export interface UnitFieldProps {
   /** The name of the part of the home, or "". */
@@ -18,7 +18,7 @@ const NEW = '\u0000new';
 /** The part of the home somebody lives in: one of those known, or another by name. */
 export function UnitField({ value, onValue, problem }: UnitFieldProps): JSX.Element {
   const desk = useDesk();
-  const { people: say } = useWords();
+  const { people: say } = useAllWords();
   const known = units(desk.home)
     .map(({ name }) => name)
     .filter(Boolean);

@@ -10,12 +10,12 @@ import { useForm } from '../../keeping/use-form.ts';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 /** A senior says that everybody is to be tested, counting from a day, and who asked for it. */
 export function WholeHomeForm(): JSX.Element {
-  const { people } = useWords();
+  const { people } = useAllWords();
   return (
     <OnlyFor role="senior" title={people.wholeHome.title} back={paths.people}>
       <OpenForm />
@@ -30,7 +30,7 @@ interface WholeHomeFields {
 
 function OpenForm(): JSX.Element {
   const desk = useDesk();
-  const { people, keeping } = useWords();
+  const { people, keeping } = useAllWords();
   const say = people.wholeHome;
   const form = useForm<WholeHomeFields>(
     { on: todayOf(desk), askedBy: '' },
@@ -66,7 +66,7 @@ function OpenForm(): JSX.Element {
 /** The latest three times, so that nobody asks for the same round twice. */
 function AskedBefore(): JSX.Element | null {
   const desk = useDesk();
-  const { people, keeping } = useWords();
+  const { people, keeping } = useAllWords();
   const facts = standing(factsIn(desk.home, 'policy', 'home-rounds'), 'home.tested-on');
   if (facts.length === 0) return null;
   return (

@@ -7,7 +7,7 @@ import { sayRefusal } from '../../desk/say-refusal.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import { paths, to } from '../paths.ts';
 import { sayReminder } from '../say-reminder.ts';
 import type { PersonData } from './person-data.ts';
@@ -49,7 +49,7 @@ function DueTest(data: PersonData & { readonly due: PersonDue }): JSX.Element {
   );
 }
 
-function dueLines(line: DueLine | undefined, words: Words): string[] {
+function dueLines(line: DueLine | undefined, words: AllWords): string[] {
   const say = words.record.due;
   if (line === undefined) return [say.notDue];
   const reasons = line.reasons.map(({ rule, by }) => say.by(words.rules[rule], by));

@@ -6,13 +6,13 @@ import { planOf } from '../../../care/support/plan.ts';
 import type { Day } from '../../../care/time.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** What every part of a person's page is drawn from. */
 export interface PersonData {
   readonly desk: Desk;
-  readonly words: Words;
+  readonly words: AllWords;
   readonly person: Person;
   readonly plan: Plan;
   readonly today: Day;
@@ -20,7 +20,7 @@ export interface PersonData {
 
 export function usePerson(id: PersonId): PersonData {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { home } = desk;
   return { desk, words, person: personOf(home, id), plan: planOf(home, id), today: todayOf(desk) };
 }

@@ -40,7 +40,7 @@ export function PracticePart(data: PersonData): JSX.Element {
       {!ready && (
         <p>
           <Button kind="main" href={to(paths.practiceSession(person.id))}>
-            {say.session}
+            {words.now.session}
           </Button>
         </p>
       )}

@@ -17,7 +17,7 @@ export function PreparationsPart({ words, person, plan, today }: PersonData): JS
       <DetailList
         details={plan.preparations.map(({ id, data, private: hidden }) => ({
           key: id,
-          label: record.preparations[data.what],
+          label: words.reminders.preparations[data.what],
           value: [
             data.leadMinutes > 0 && `${record.ahead(data.leadMinutes)}.`,
             hidden?.words ?? keeping.erased,

@@ -11,7 +11,7 @@ import { readers } from '../../../care/support/facts.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Wire } from '../../pieces/frame/wire.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import { paths, to } from '../paths.ts';
 import type { PersonData } from './person-data.ts';
 
@@ -108,7 +108,7 @@ function Letters({
   );
 }
 
-function soWords(so: Exclude<WireOf['so'], 'taken'> | WireOf['so'], { rounds }: Words): string {
+function soWords(so: Exclude<WireOf['so'], 'taken'> | WireOf['so'], { rounds }: AllWords): string {
   switch (so) {
     case 'taken':
       return '';

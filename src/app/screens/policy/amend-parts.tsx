@@ -5,7 +5,7 @@ import type { Day } from '../../../care/time.ts';
 import type { FormOf } from '../../keeping/use-form.ts';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** What every change of the policy says besides the change: where it comes from, and from when. */
 export interface AmendFields {
@@ -28,7 +28,7 @@ export function SourceAndDay<Fields extends AmendFields>({
   readonly form: FormOf<Fields>;
   readonly first: Day;
 }): JSX.Element {
-  const { policy } = useWords();
+  const { policy } = useAllWords();
   const say = policy.amend;
   const set = (change: Partial<AmendFields>) => form.set(change as Partial<Fields>);
   return (

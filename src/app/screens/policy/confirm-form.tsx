@@ -12,7 +12,7 @@ import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import { PolicyCautions } from './policy-cautions.tsx';
 import { digestOf, policyKey } from './policy-file.ts';
@@ -20,7 +20,7 @@ import './policy.css';
 
 /** The manager says by which version of which policy this home works, and from which day. */
 export function ConfirmForm(): JSX.Element {
-  const { policy: say } = useWords();
+  const { policy: say } = useAllWords();
   return (
     <OnlyFor role="manager" title={say.form.title} back={paths.policy}>
       <OpenForm />
@@ -35,7 +35,7 @@ interface ConfirmFields {
 
 function OpenForm(): JSX.Element {
   const desk = useDesk();
-  const { policy: words, keeping } = useWords();
+  const { policy: words, keeping } = useAllWords();
   const say = words.form;
   const form = useForm<ConfirmFields>(
     { policy: '', from: todayOf(desk) },
@@ -89,7 +89,7 @@ function OpenForm(): JSX.Element {
 }
 
 function Digest({ policy }: { readonly policy: Policy }): JSX.Element {
-  const { policy: words } = useWords();
+  const { policy: words } = useAllWords();
   const digest = digestOf(policy);
   if (digest === undefined) return <Notice kind="look" title={words.form.cannot} />;
   return (

@@ -5,12 +5,12 @@ import { historyOf } from '../../../care/record/history.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** Which version held from which day, who said so and when. */
 export function Confirmations(): JSX.Element | null {
   const desk = useDesk();
-  const { policy: say, history, refusals } = useWords();
+  const { policy: say, history, refusals } = useAllWords();
   const names = namesIn(desk.home, refusals.somebody);
   const entries = historyOf(desk.home, 'policy', 'confirmed').flatMap(({ fact, replacedBy }) =>
     fact.kind === 'policy.confirmed' ? [{ fact, gone: replacedBy.length > 0 }] : [],

@@ -13,7 +13,7 @@ import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import type { AmendFields } from './amend-parts.tsx';
 import { firstDay, SourceAndDay } from './amend-parts.tsx';
@@ -31,7 +31,7 @@ interface DecidingFields extends AmendFields {
 /** The manager says which law's demands a decision record follows, how long one holds, and what holds a swab. */
 export function DecidingForm(): JSX.Element {
   const desk = useDesk();
-  const { policy, refusals } = useWords();
+  const { policy, refusals } = useAllWords();
   const first = firstDay(desk.home, todayOf(desk));
   const { decisions } = policyOn(desk.home, first).policy;
   return (
@@ -51,7 +51,7 @@ interface OpenProps {
 }
 
 function OpenForm({ decisions, first }: OpenProps): JSX.Element {
-  const { policy, deciding, keeping } = useWords();
+  const { policy, deciding, keeping } = useAllWords();
   const say = policy.amend;
   const yesNo = (holds: boolean): YesNo => (holds ? 'yes' : 'no');
   const form = useForm<DecidingFields>(

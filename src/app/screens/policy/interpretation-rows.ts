@@ -1,10 +1,10 @@
 import type { Policy } from '../../../care/policy/policy.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import type { PolicyRow } from './policy-row.ts';
 import { row } from './policy-row.ts';
 
 /** The figures by which a result is explained, in words. Shares are in ten thousandths. */
-export function interpretationRows({ interpretation }: Policy, words: Words): PolicyRow[] {
+export function interpretationRows({ interpretation }: Policy, words: AllWords): PolicyRow[] {
   if (interpretation === undefined) return [];
   const { policy: say } = words.meaning;
   const share = (value: number) => say.share(value / 100);

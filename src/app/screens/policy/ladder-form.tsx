@@ -11,7 +11,7 @@ import { useForm } from '../../keeping/use-form.ts';
 import type { FormProblem } from '../../pieces/form/error-summary.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import type { AmendFields } from './amend-parts.tsx';
 import { firstDay, SourceAndDay } from './amend-parts.tsx';
@@ -25,7 +25,7 @@ interface LadderFields extends AmendFields {
 
 /** The manager adds, rewords, orders and takes out the steps of practice. Every change is a version. */
 export function LadderForm(): JSX.Element {
-  const { policy: say } = useWords();
+  const { policy: say } = useAllWords();
   return (
     <OnlyFor role="manager" title={say.amend.ladder} back={paths.policy}>
       <OpenForm />
@@ -35,7 +35,7 @@ export function LadderForm(): JSX.Element {
 
 function OpenForm(): JSX.Element {
   const desk = useDesk();
-  const { policy, practising, keeping, refusals } = useWords();
+  const { policy, practising, keeping, refusals } = useAllWords();
   const say = policy.amend;
   const first = firstDay(desk.home, todayOf(desk));
   const { practice } = policyOn(desk.home, first).policy;

@@ -1,11 +1,11 @@
 import type { JSX } from 'preact';
 import type { Policy } from '../../../care/policy/policy.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** What stands above any policy; and loudly, that nobody may work by one that is made up. */
 export function PolicyCautions({ policy }: { readonly policy: Policy }): JSX.Element {
-  const { policy: say } = useWords();
+  const { policy: say } = useAllWords();
   return (
     <>
       {policy.invented && (

@@ -1,5 +1,5 @@
 import type { Day } from '../../../care/time.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 
 /** One value of the policy in words, with where it comes from. */
 export interface PolicyRow {
@@ -22,7 +22,7 @@ export interface Sourced<Value> {
 export function row<Value>(
   [key, label]: readonly [string, string],
   given: Sourced<Value>,
-  { words, say }: { readonly words: Words; readonly say: (value: Value) => string },
+  { words, say }: { readonly words: AllWords; readonly say: (value: Value) => string },
 ): PolicyRow {
   const { source, from, until, note } = given;
   return {

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import { demoPolicy } from '../../../../test/trial/home.ts';
-import { english } from '../../words/en.ts';
+import { allEnglish } from '../../words/en-all.ts';
 import { policyGroups } from './policy-rows.ts';
 
-const words = english({ timeZone: 'Europe/London', person: 'resident' });
+const words = allEnglish({ timeZone: 'Europe/London', person: 'resident' });
 
 /** Every text and number of the policy that stands under `value`, or under a list of actions. */
 const sources = (value: unknown): string[] => {

@@ -1,6 +1,6 @@
 import type { KitKind, Policy, PolicyAction, TestKind } from '../../../care/policy/policy.ts';
 import { outcomes } from '../../../care/results/facts.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import { interpretationRows } from './interpretation-rows.ts';
 import type { PolicyRow, Sourced } from './policy-row.ts';
 import { row } from './policy-row.ts';
@@ -12,7 +12,7 @@ export interface PolicyGroup {
 }
 
 /** Every value of a policy, in groups. A value that this does not show would be a rule nobody can see. */
-export function policyGroups(policy: Policy, words: Words): PolicyGroup[] {
+export function policyGroups(policy: Policy, words: AllWords): PolicyGroup[] {
   const { groups } = words.policy;
   return [
     ...policy.tests.map((test) => ({
@@ -54,7 +54,7 @@ const bare = (key: string, label: string, value: string, source?: string): Polic
   note: undefined,
 });
 
-function testRows({ laboratory, registrar, resultHours }: TestKind, words: Words): PolicyRow[] {
+function testRows({ laboratory, registrar, resultHours }: TestKind, words: AllWords): PolicyRow[] {
   const { rows: say, hours } = words.policy;
   const { name, phone, opens, closes, days } = laboratory;
   // 1 January 2024 was a Monday, the first day of the week by ISO 8601.
@@ -70,7 +70,7 @@ function testRows({ laboratory, registrar, resultHours }: TestKind, words: Words
   ];
 }
 
-function kitRows(kit: KitKind, words: Words): PolicyRow[] {
+function kitRows(kit: KitKind, words: AllWords): PolicyRow[] {
   const { rows: say, minutes, schemes } = words.policy;
   const { hours, minCelsius, maxCelsius, source } = kit.storage;
   return [
@@ -82,7 +82,7 @@ function kitRows(kit: KitKind, words: Words): PolicyRow[] {
   ];
 }
 
-function techniqueRows({ technique, mealtimes }: Policy, words: Words): PolicyRow[] {
+function techniqueRows({ technique, mealtimes }: Policy, words: AllWords): PolicyRow[] {
   const { rows: say, minutes } = words.policy;
   return [
     row(['throatSeconds', say.throatSeconds], technique.throatSeconds, { words, say: say.seconds }),
@@ -105,11 +105,11 @@ function techniqueRows({ technique, mealtimes }: Policy, words: Words): PolicyRo
 }
 
 const yesNo =
-  ({ policy }: Words) =>
+  ({ policy }: AllWords) =>
   (value: boolean) =>
     value ? policy.rows.yes : policy.rows.no;
 
-function dueRows({ due }: Policy, words: Words): PolicyRow[] {
+function dueRows({ due }: Policy, words: AllWords): PolicyRow[] {
   const { rows: say, days } = words.policy;
   return [
     row(['routine', say.routine], due.routineEveryDays, {
@@ -130,7 +130,7 @@ function dueRows({ due }: Policy, words: Words): PolicyRow[] {
   ];
 }
 
-function holdRows({ holds }: Policy, words: Words): PolicyRow[] {
+function holdRows({ holds }: Policy, words: AllWords): PolicyRow[] {
   const { rows: say, days } = words.policy;
   return [
     row(['cautions', say.cautions], holds.cautionsNeedingClinician, {
@@ -157,7 +157,7 @@ function holdRows({ holds }: Policy, words: Words): PolicyRow[] {
   ];
 }
 
-function handlingRows(policy: Policy, words: Words): PolicyRow[] {
+function handlingRows(policy: Policy, words: AllWords): PolicyRow[] {
   const { rows: say, days } = words.policy;
   return [
     row(['sameDay', say.sameDay], policy.register.sameDay, { words, say: yesNo(words) }),
@@ -167,7 +167,7 @@ function handlingRows(policy: Policy, words: Words): PolicyRow[] {
   ];
 }
 
-function ppeRows({ ppe }: Policy, words: Words): PolicyRow[] {
+function ppeRows({ ppe }: Policy, words: AllWords): PolicyRow[] {
   const { rows: say } = words.policy;
   return [
     row(['aprons', say.aprons], ppe.aprons, { words, say: String }),
@@ -177,7 +177,10 @@ function ppeRows({ ppe }: Policy, words: Words): PolicyRow[] {
   ];
 }
 
-function actionRow({ action, role, withinHours, source }: PolicyAction, words: Words): PolicyRow {
+function actionRow(
+  { action, role, withinHours, source }: PolicyAction,
+  words: AllWords,
+): PolicyRow {
   const { rows: say } = words.policy;
   const who = words.roles[role];
   const value = withinHours === 0 ? say.actionNow(who) : say.action(who, withinHours);
@@ -185,7 +188,7 @@ function actionRow({ action, role, withinHours, source }: PolicyAction, words: W
 }
 
 /** What identity rests on, and the numbers by which a result that does not fit is weighed. */
-function identityRows({ technique, identifier, fit, group }: Policy, words: Words): PolicyRow[] {
+function identityRows({ technique, identifier, fit, group }: Policy, words: AllWords): PolicyRow[] {
   const say = words.fit.policy;
   const chance = (key: keyof typeof say.rows, given: Sourced<number>) =>
     row([key, say.rows[key]], given, { words, say: say.inTenThousand });
@@ -224,7 +227,7 @@ function identityRows({ technique, identifier, fit, group }: Policy, words: Word
   ];
 }
 
-function decidingRows({ decisions }: Policy, words: Words): PolicyRow[] {
+function decidingRows({ decisions }: Policy, words: AllWords): PolicyRow[] {
   if (decisions === undefined) return [];
   const say = words.deciding.policy;
   const yes = { words, say: yesNo(words) };
@@ -251,7 +254,7 @@ function decidingRows({ decisions }: Policy, words: Words): PolicyRow[] {
   ];
 }
 
-function practiceRows({ practice }: Policy, words: Words): PolicyRow[] {
+function practiceRows({ practice }: Policy, words: AllWords): PolicyRow[] {
   if (practice === undefined) return [];
   const say = words.practising;
   return [

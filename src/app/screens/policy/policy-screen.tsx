@@ -11,7 +11,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { Confirmations } from './confirmations.tsx';
@@ -24,7 +24,7 @@ import './policy.css';
 /** The rules in force on a day: each value with its source, and who confirmed the whole. */
 export function PolicyScreen(): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { policy: say, keeping } = words;
   const today = todayOf(desk);
   const [day, setDay] = useState<string>(today);
@@ -98,7 +98,7 @@ interface StandingProps {
 /** Who confirmed it; or that nobody did, that the file is another, or that it is not carried. */
 function Standing({ inForce, on }: StandingProps): JSX.Element {
   const desk = useDesk();
-  const { policy: say, refusals } = useWords();
+  const { policy: say, refusals } = useAllWords();
   const { policy, confirmed } = inForce;
   if (confirmed === undefined) {
     const lost = lastConfirmed(desk.home, on);

@@ -5,7 +5,7 @@ import { Field } from '../../pieces/form/field.tsx';
 import { Fieldset } from '../../pieces/form/fieldset.tsx';
 import { Icon } from '../../pieces/icon/icon.tsx';
 import { useAnnounce } from '../../pieces/page/live-region.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import './rungs.css';
 
 /** A step as it is typed. `step` is its name in the record, and stays when it is reworded. */
@@ -24,7 +24,7 @@ interface RungsProps {
 
 /** The ladder as fields, each step with a way up, down and out; all by keyboard, nothing is dragged. */
 export function Rungs({ rungs, problemOf, onRungs }: RungsProps): JSX.Element {
-  const { policy } = useWords();
+  const { policy } = useAllWords();
   const say = policy.amend;
   const announce = useAnnounce();
   const wanted = useRef<string>();

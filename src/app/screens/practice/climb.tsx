@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { Practice } from '../../../care/practice/practice.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import './practice.css';
 
 const WIDE = 28;
@@ -9,7 +9,7 @@ const EDGE = 14;
 
 /** Where the ladder stood after each session: a stair that goes up, stays, or comes down. */
 export function Climb({ practice }: { readonly practice: Practice }): JSX.Element {
-  const { practising: say } = useWords();
+  const { practising: say } = useAllWords();
   const { heights, steps, next, sessions } = practice;
   const of = steps.length;
   const width = EDGE * 2 + WIDE * Math.max(heights.length, 4);

@@ -9,8 +9,8 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Chips } from '../../pieces/list/chips.tsx';
 import { PersonBadge } from '../../pieces/list/person-badge.tsx';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import type { Candidate } from './candidates.ts';
 import type { LeftOffWhy } from './draft.ts';
@@ -26,7 +26,7 @@ interface CandidateLineProps {
 
 /** One person: on or off the list, the rule that asks for them, and what is missing. */
 export function CandidateLine({ candidate, prepare, problem }: CandidateLineProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.prepare;
   const { person: id, group, line, holds } = candidate;
   const { draft, set, desk } = prepare;
@@ -96,7 +96,7 @@ function withReason(
   return why === '' ? rest : { ...rest, [person]: why as LeftOffWhy };
 }
 
-function sayExclusion(excluded: Exclusion, { prepare }: Words): string {
+function sayExclusion(excluded: Exclusion, { prepare }: AllWords): string {
   switch (excluded.why) {
     case 'away':
       return prepare.resting.away(excluded.since);
@@ -116,7 +116,7 @@ function Holds({
   readonly holds: readonly Refusal[];
   readonly home: Prepare['desk']['home'];
 }): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   return (
     <>
       {holds.map((hold) => (

@@ -4,7 +4,7 @@ import type { Day } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** One kit a person, those that end soonest first, and how many are left should one fail. */
 export function KitsPart({
@@ -17,7 +17,7 @@ export function KitsPart({
   readonly people: number;
 }): JSX.Element {
   const { home } = useDesk();
-  const { prepare: say } = useWords();
+  const { prepare: say } = useAllWords();
   const { reserved, missing } = reserve(home, kitKind, { on: day, count: people });
   const spare = usableKits(home, kitKind, day) - people;
   return (

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { Place } from '../../../care/rounds/first-order.ts';
 import { Icon } from '../../pieces/icon/icon.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { whyHere } from './why-here.ts';
 
 interface OrderLineProps {
@@ -14,7 +14,7 @@ interface OrderLineProps {
 
 /** One person's place, why it is theirs, and a way up and down. */
 export function OrderLine({ place, at, of, name, onMove }: OrderLineProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.prepare;
   return (
     <li class="order-line" data-cohort={place.cohort}>

@@ -8,7 +8,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { sayRefusal } from '../../desk/say-refusal.ts';
 import { Select } from '../../pieces/form/select.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface PairFieldsProps {
   readonly pair: { readonly swabber: StaffId | ''; readonly recorder: StaffId | '' };
@@ -20,7 +20,7 @@ interface PairFieldsProps {
 /** Who swabs and who records: colleagues in date that day; the others are named with the reason. */
 export function PairFields({ pair, day, onPair, problemOf }: PairFieldsProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const here = everyMember(home).filter((member) => workingHere(member, day));
   const may = (skill: Skill) =>
     here.filter(({ id }) => skillRefusal(home, id, { skill, on: day }) === undefined);

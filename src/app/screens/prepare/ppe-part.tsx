@@ -7,7 +7,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** What the round takes by policy, spare included, against what the last count leaves. */
 export function PpePart({
@@ -18,7 +18,7 @@ export function PpePart({
   readonly people: number;
 }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.prepare;
   const { policy } = policyOn(home, day);
   const needed = ppeNeeded(policy, people);

@@ -10,7 +10,7 @@ import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Steps } from '../../pieces/page/steps.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths } from '../paths.ts';
@@ -40,7 +40,7 @@ export function EditRoundScreen({
   readonly step?: number;
 }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const round = roundOf(home, id);
   if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   if (round.closings.length > 0) return <EmptyPage title={words.prepare.closed} />;
@@ -55,7 +55,7 @@ function PrepareScreen({
   readonly round: Round | undefined;
   readonly step: number;
 }): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.prepare;
   const [at, setAt] = useState(first);
   const [turned, setTurned] = useState(false);

@@ -6,8 +6,8 @@ import type { Reminder } from '../../../care/rounds/readiness.ts';
 import { readinessOf } from '../../../care/rounds/readiness.ts';
 import { sayRefusal } from '../../desk/say-refusal.ts';
 import { Bead } from '../../pieces/frame/bead.tsx';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { sayReminder } from '../say-reminder.ts';
 import type { Prepare } from './use-prepare.ts';
 import { whomToSee } from './whom-to-see.ts';
@@ -20,7 +20,7 @@ export function ReadyLine({
   readonly person: PersonId;
   readonly prepare: Prepare;
 }): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const { desk, draft } = prepare;
   const { home } = desk;
   const { day: on, test } = draft;
@@ -50,7 +50,7 @@ export function ReadyLine({
 }
 
 /** While a round is prepared some are told otherwise: there is still time to do something about them. */
-function sayBefore(reminder: Reminder, words: Words): string {
+function sayBefore(reminder: Reminder, words: AllWords): string {
   const { prepare: say, facts } = words;
   switch (reminder.remind) {
     case 'ask-consent':

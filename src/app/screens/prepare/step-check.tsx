@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { momentOf } from '../../../care/time.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { planOf } from './draft.ts';
 import { KitsPart } from './kits-part.tsx';
 import { PpePart } from './ppe-part.tsx';
@@ -12,7 +12,7 @@ import { packBy } from './wrong.ts';
 
 /** Everything that is told before the round is kept: people, what is missing, kits, PPE, who is left off. */
 export function StepCheck({ prepare }: StepProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.prepare;
   const { draft, places, desk } = prepare;
   const { home } = desk;

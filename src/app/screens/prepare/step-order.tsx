@@ -9,7 +9,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useAnnounce } from '../../pieces/page/live-region.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { moved } from './listed.ts';
 import { OrderLine } from './order-line.tsx';
 import { Planner } from './planner/planner.tsx';
@@ -17,7 +17,7 @@ import type { StepProps } from './step-when.tsx';
 
 /** The order of the round: a sensible one to begin with, and why each stands there. */
 export function StepOrder({ prepare }: StepProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.prepare;
   const announce = useAnnounce();
   const { places, set, draft, desk } = prepare;
@@ -90,7 +90,7 @@ function Between({
   readonly back: CohortBreak | undefined;
   readonly names: Names;
 }): JSX.Element | null {
-  const { prepare: say } = useWords();
+  const { prepare: say } = useAllWords();
   if (before === undefined || before.cohort === place.cohort) return null;
   return (
     <li class="order-between">

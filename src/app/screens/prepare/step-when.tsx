@@ -6,7 +6,7 @@ import { momentOf } from '../../../care/time.ts';
 import { DateField, TimeField } from '../../pieces/form/date-field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { onDay, PACK_MINUTES } from './draft.ts';
 import { PairFields } from './pair-fields.tsx';
 import type { Prepare } from './use-prepare.ts';
@@ -19,7 +19,7 @@ export interface StepProps {
 
 /** Day, test, kit, courier, and who goes round. */
 export function StepWhen({ prepare, problemOf }: StepProps): JSX.Element {
-  const { prepare: say } = useWords();
+  const { prepare: say } = useAllWords();
   const { draft, set, desk } = prepare;
   const { home } = desk;
   const { policy } = policyOn(home, draft.day);

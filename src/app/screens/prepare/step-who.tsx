@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { Fragment } from 'preact';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { CandidateLine } from './candidate-line.tsx';
 import type { Candidate, Group } from './candidates.ts';
 import type { StepProps } from './step-when.tsx';
@@ -10,7 +10,7 @@ const GROUPS: readonly Group[] = ['begun', 'due', 'held', 'resting', 'elsewhere'
 
 /** Everybody who lives here, by how they stand to this round; those due are on it unless taken off. */
 export function StepWho({ prepare, problemOf }: StepProps): JSX.Element {
-  const { prepare: say } = useWords();
+  const { prepare: say } = useAllWords();
   const { candidates, places } = prepare;
   const due = candidates.filter(({ group }) => group === 'due').length;
   const hints: Partial<Record<Group, string>> = { held: say.heldHint, other: say.otherHint };

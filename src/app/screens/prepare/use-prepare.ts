@@ -4,7 +4,7 @@ import type { Round } from '../../../care/rounds/round.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
 import { useDraft } from '../../keeping/use-draft.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { Candidate } from './candidates.ts';
 import { candidatesFor } from './candidates.ts';
 import type { Draft } from './draft.ts';
@@ -25,7 +25,7 @@ export interface Prepare {
 
 export function usePrepare(round: Round | undefined): Prepare {
   const desk = useDesk();
-  const { prepare } = useWords();
+  const { prepare } = useAllWords();
   const { home, me } = desk;
   const begin =
     round === undefined ? newDraft(home, { day: todayOf(desk), me }) : draftOf(home, round);

@@ -1,8 +1,11 @@
 import type { Place } from '../../../care/rounds/first-order.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 
 /** Why somebody stands where they do, in the order in which it decides. */
-export const whyHere = ({ cohort, unit, room, leadMinutes }: Place, { prepare }: Words): string =>
+export const whyHere = (
+  { cohort, unit, room, leadMinutes }: Place,
+  { prepare }: AllWords,
+): string =>
   [
     prepare.cohorts[cohort],
     unit,

@@ -3,13 +3,13 @@ import { pairRefusal } from '../../../procedures/take-swab/start.ts';
 import { namesIn } from '../../desk/names.ts';
 import { sayRefusal } from '../../desk/say-refusal.ts';
 import type { FormProblem } from '../../pieces/form/error-summary.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 import { isOn } from './listed.ts';
 import type { PrepareStep } from './steps.ts';
 import type { Prepare } from './use-prepare.ts';
 
 /** What has to be put right before one goes on from a step. */
-export function wrongAt(step: PrepareStep, prepare: Prepare, words: Words): FormProblem[] {
+export function wrongAt(step: PrepareStep, prepare: Prepare, words: AllWords): FormProblem[] {
   switch (step) {
     case 'when':
       return wrongWhen(prepare, words);
@@ -21,7 +21,7 @@ export function wrongAt(step: PrepareStep, prepare: Prepare, words: Words): Form
   }
 }
 
-function wrongWhen({ draft, desk }: Prepare, words: Words): FormProblem[] {
+function wrongWhen({ draft, desk }: Prepare, words: AllWords): FormProblem[] {
   const { fill } = words.prepare;
   const empty: FormProblem[] = (['courier', 'swabber', 'recorder'] as const)
     .filter((field) => draft[field] === '')
@@ -33,7 +33,7 @@ function wrongWhen({ draft, desk }: Prepare, words: Words): FormProblem[] {
   return [{ field: 'swabber', text: sayRefusal(refusal, { words, home: desk.home }) }];
 }
 
-function wrongWho({ draft, candidates, places, desk }: Prepare, words: Words): FormProblem[] {
+function wrongWho({ draft, candidates, places, desk }: Prepare, words: AllWords): FormProblem[] {
   const names = namesIn(desk.home, words.refusals.somebody);
   const unsaid = candidates
     .filter(

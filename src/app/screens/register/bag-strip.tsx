@@ -5,7 +5,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import type { BeadState } from '../../pieces/frame/bead-state.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { isDone } from './register-data.ts';
 
 interface BagStripProps {
@@ -17,7 +17,7 @@ interface BagStripProps {
 /** The bags on one wire: what is registered, which one is in hand, what needs somebody. */
 export function BagStrip({ list, at, onChoose }: BagStripProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.registering;
   const names = namesIn(home, words.refusals.somebody);
   return (

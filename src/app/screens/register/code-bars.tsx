@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Bars } from '../../../exchange/barcodes/code128.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import './code-bars.css';
 
 interface Drawn {
@@ -14,7 +14,7 @@ interface Drawn {
  * in a script of its own; until it is here, or if it never comes, the code itself stands beside it.
  */
 export function CodeBars({ code }: { readonly code: string }): JSX.Element | null {
-  const { registering } = useWords();
+  const { registering } = useAllWords();
   const [drawn, setDrawn] = useState<Drawn | undefined>(undefined);
   useEffect(() => {
     let wanted = true;

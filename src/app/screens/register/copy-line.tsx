@@ -2,7 +2,7 @@ import type { ComponentChildren, JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { Button } from '../../pieces/form/button.tsx';
 import { useAnnounce } from '../../pieces/page/live-region.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface CopyLineProps {
   readonly label: string;
@@ -14,7 +14,7 @@ interface CopyLineProps {
 
 /** One detail with a button that copies it: nothing has to be typed from one window into another. */
 export function CopyLine({ label, text, children }: CopyLineProps): JSX.Element {
-  const { registering: say } = useWords();
+  const { registering: say } = useAllWords();
   const announce = useAnnounce();
   const shown = useRef<HTMLElement>(null);
   const [done, setDone] = useState<'no' | 'copied' | 'by-hand'>('no');

@@ -10,7 +10,7 @@ import { KeepForm } from '../../keeping/keep-form.tsx';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { Moment } from '../parts/moment-field.tsx';
 import { instantIn, MomentField } from '../parts/moment-field.tsx';
 import { StaffField } from '../parts/staff-field.tsx';
@@ -35,7 +35,7 @@ interface CouldNotProps {
 /** It could not be done now: why, when it is tried again, and by whom. Stays at the top until it is done. */
 export function CouldNot({ data, current, onDone }: CouldNotProps): JSX.Element {
   const desk = useDesk();
-  const { registering: say } = useWords();
+  const { registering: say } = useAllWords();
   const keep = useKeep();
   const [why, setWhy] = useState<Why | ''>('');
   const [who, setWho] = useState<StaffId | ''>(desk.me);

@@ -11,7 +11,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { PrintSheet } from '../../pieces/print/print-sheet.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { paths, to } from '../paths.ts';
 import { PrintRow } from '../print-row.tsx';
@@ -21,7 +21,7 @@ import './list-screen.css';
 /** What has to be registered, on paper, in the order of the bags: for the day their site is down. */
 export function RegisterListScreen({ round: id }: { readonly round: RoundId }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const round = roundOf(desk.home, id);
   if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const say = words.registering;

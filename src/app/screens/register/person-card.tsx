@@ -7,7 +7,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useScanner } from '../../pieces/scan/use-scanner.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { hasMoved } from '../arrivals.ts';
 import { paths, to } from '../paths.ts';
 import { CouldNot } from './could-not.tsx';
@@ -25,7 +25,7 @@ interface PersonCardProps {
 /** One bag and whose it is: all that the other form asks for, and the reference that comes back. */
 export function PersonCard({ data, at, onGo }: PersonCardProps): JSX.Element | null {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.registering;
   const names = namesIn(home, words.refusals.somebody);
   const heading = useRef<HTMLHeadingElement>(null);
@@ -96,7 +96,7 @@ export function PersonCard({ data, at, onGo }: PersonCardProps): JSX.Element | n
 }
 
 function Around({ data, at, onGo }: PersonCardProps): JSX.Element {
-  const { registering: say } = useWords();
+  const { registering: say } = useAllWords();
   const [before, after] = [data.list[at - 1], data.list[at + 1]];
   return (
     <div class="button-row">

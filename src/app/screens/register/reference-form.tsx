@@ -6,7 +6,7 @@ import { useAct } from '../../desk/use-act.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface ReferenceFormProps {
   readonly current: ToRegister;
@@ -19,7 +19,7 @@ interface ReferenceFormProps {
 
 /** The reference that came back, typed or scanned. One that another test has is turned away. */
 export function ReferenceForm({ current, last, scanned, onDone }: ReferenceFormProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.registering;
   const { act, problem, clear } = useAct();
   const [reference, setReference] = useState('');

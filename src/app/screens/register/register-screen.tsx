@@ -6,7 +6,7 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -19,7 +19,7 @@ import './register.css';
 /** One person a screen, in the order of the bags: there is no row to slip on. */
 export function RegisterScreen({ round: id }: { readonly round: RoundId }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const [chosen, setChosen] = useState<TestId | undefined>(undefined);
   const round = roundOf(desk.home, id);
   if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
@@ -69,7 +69,7 @@ export function RegisterScreen({ round: id }: { readonly round: RoundId }): JSX.
 }
 
 function AllDone(): JSX.Element {
-  const { registering: say } = useWords();
+  const { registering: say } = useAllWords();
   return (
     <Notice
       kind="note"
@@ -80,7 +80,7 @@ function AllDone(): JSX.Element {
 }
 
 function OtherWays({ data }: { readonly data: RegisterData }): JSX.Element {
-  const { registering: say } = useWords();
+  const { registering: say } = useAllWords();
   const { id } = data.round;
   return (
     <div class="button-row register-ways">

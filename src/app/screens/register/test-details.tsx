@@ -5,7 +5,7 @@ import { writeDay } from '../../../care/results/upload.ts';
 import { dayOf, wallTime } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { CodeBars } from './code-bars.tsx';
 import { CopyLine } from './copy-line.tsx';
 import type { RegisterData } from './register-data.ts';
@@ -19,7 +19,7 @@ export function TestDetails({
   readonly current: ToRegister;
 }): JSX.Element {
   const { home } = useDesk();
-  const { registering: say } = useWords();
+  const { registering: say } = useAllWords();
   const { zone } = home.service;
   const person = personOf(home, current.person);
   const { taken, code = '' } = current.test;

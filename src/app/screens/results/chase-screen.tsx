@@ -17,7 +17,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Part } from '../../pieces/page/part.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import type { Moment } from '../parts/moment-field.tsx';
@@ -29,7 +29,7 @@ import './results.css';
 /** Whom to ring about a late result, what to say, what was said before, and when to ring again. */
 export function ChaseScreen({ test }: { readonly test: TestId }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.results.chase;
   const waiting = waitingOf(desk, test);
   if (waiting === undefined) {
@@ -95,7 +95,7 @@ function ChaseForm({
   readonly whom: string;
 }): JSX.Element {
   const desk = useDesk();
-  const { chase: say } = useWords().results;
+  const { chase: say } = useAllWords().results;
   const keep = useKeep();
   const [whom, setWhom] = useState(usual);
   const [said, setSaid] = useState('');

@@ -3,12 +3,12 @@ import type { TestKind } from '../../../care/policy/policy.ts';
 import { answering } from '../../../care/results/laboratory.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Icon } from '../../pieces/icon/icon.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** Whom to ring, the number, and whether anybody answers now. */
 export function LaboratoryLine({ kind }: { readonly kind: TestKind }): JSX.Element {
   const desk = useDesk();
-  const { laboratory: say } = useWords().results;
+  const { laboratory: say } = useAllWords().results;
   const { laboratory } = kind;
   const { name, phone } = laboratory;
   const now = answering(laboratory, desk.now(), desk.home.service.zone);

@@ -6,14 +6,14 @@ import { todayOf, useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import { LaboratoryLine } from './laboratory-line.tsx';
 
 /** Results that should have come, under whom to ring and whether they answer. */
 export function LateList({ late }: { readonly late: readonly Waiting[] }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.results;
   const { home } = desk;
   const now = desk.now();

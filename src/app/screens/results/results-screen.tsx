@@ -6,7 +6,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { LateList } from './late-list.tsx';
@@ -20,7 +20,7 @@ const FIRST = 15;
 /** Every swab of the last months by where its result stands; what is late and what waits for hands first. */
 export function ResultsScreen(): JSX.Element {
   const desk = useDesk();
-  const { results: say, takingIn, calls, meaning } = useWords();
+  const { results: say, takingIn, calls, meaning } = useAllWords();
   const [shown, setShown] = useState(FIRST);
   const waitingReports = tray(desk.home).length;
   const board = resultsBoard(desk.home, desk.now());

@@ -4,7 +4,7 @@ import type { Swab } from '../../../care/rounds/history.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import { TestWire } from '../test/test-wire.tsx';
 
@@ -17,7 +17,7 @@ interface SwabListProps {
 /** Tests with their result, each with its whole wire small beside it. */
 export function SwabList({ swabs, lead }: SwabListProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.results;
   const names = namesIn(home, words.refusals.somebody);
   return (

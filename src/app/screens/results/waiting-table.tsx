@@ -4,13 +4,13 @@ import { elapsed, HOUR } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { DataTable } from '../../pieces/list/data-table.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 /** Tests whose result is still in its time: how old the swab is, and by when it should come. */
 export function WaitingTable({ waiting }: { readonly waiting: readonly Waiting[] }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.results;
   const now = desk.now();
   const names = namesIn(desk.home, words.refusals.somebody);

@@ -64,7 +64,7 @@ function NextThing({
   readonly wires: readonly WireOf[];
 }): JSX.Element {
   const desk = useDesk();
-  const { rounds: say, planner } = useWords();
+  const { rounds: say } = useWords();
   const called = (person: PersonId) => personOf(desk.home, person).called;
   const inTurn = wires.find((wire) => wire.so === 'in-turn');
   const waiting = wires.find((wire) => wire.so === 'waiting');
@@ -98,7 +98,7 @@ function NextThing({
       )}
       {!closed && waiting !== undefined && round.turns.length > 0 && (
         <Button icon="clock" href={to(paths.replan(round.id))}>
-          {planner.rest}
+          {say.replan}
         </Button>
       )}
       {!closed && (

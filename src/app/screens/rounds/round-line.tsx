@@ -6,7 +6,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import type { BeadState } from '../../pieces/frame/bead-state.ts';
 import { Chips } from '../../pieces/list/chips.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 export interface RoundSummary {
@@ -17,7 +17,7 @@ export interface RoundSummary {
 /** One round: its day, how far it is, and whether its kits come out. */
 export function RoundLine({ round, progress }: RoundSummary): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.roundList;
   const names = namesIn(home, words.refusals.somebody);
   const { day, swabber, recorder } = round.planned.data;

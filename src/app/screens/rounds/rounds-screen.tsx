@@ -7,7 +7,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import type { RoundSummary } from './round-line.tsx';
@@ -20,7 +20,7 @@ const FIRST = 12;
 /** Every round, newest first: what is planned or not finished stands before what is. */
 export function RoundsScreen(): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const [shown, setShown] = useState(FIRST);
   const all = rounds(home).map((round) => ({ round, progress: progressOf(home, round) }));
   const settled = all.filter(({ progress }) => progress.stage === 'settled');

@@ -6,7 +6,7 @@ import type { Listed, Round } from '../../../care/rounds/round.ts';
 import { planOf, sitesOn } from '../../../care/support/plan.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface RunLineProps {
   readonly listed: Listed;
@@ -17,7 +17,7 @@ interface RunLineProps {
 /** One person on paper: where, how, what helps, what means stop, and room for what is written by hand. */
 export function RunLine({ listed, at, round }: RunLineProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.runSheet;
   const names = namesIn(home, words.refusals.somebody);
   const { day } = round.planned.data;

@@ -8,7 +8,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { PrintSheet } from '../../pieces/print/print-sheet.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { paths, to } from '../paths.ts';
 import { PrintRow } from '../print-row.tsx';
@@ -18,7 +18,7 @@ import './run-sheet.css';
 /** The round on paper: for a pocket, and for the day the tablet fails. No birth date stands on it. */
 export function RunSheetScreen({ round: id }: { readonly round: RoundId }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const round = roundOf(home, id);
   if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   return (
@@ -36,7 +36,7 @@ export function RunSheetScreen({ round: id }: { readonly round: RoundId }): JSX.
 function RunSheet({ round }: { readonly round: Round }): JSX.Element {
   const desk = useDesk();
   const { home } = desk;
-  const words = useWords();
+  const words = useAllWords();
   const say = words.runSheet;
   const names = namesIn(home, words.refusals.somebody);
   const { day, swabber, recorder, packMinutes, kitKind } = round.planned.data;

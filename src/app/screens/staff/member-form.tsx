@@ -17,7 +17,7 @@ import { useForm } from '../../keeping/use-form.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 import { PhotoField } from '../people/photo-field.tsx';
 
@@ -49,7 +49,7 @@ const fieldsOf = (member: Member): MemberFields => ({
 /** A colleague, new or amended. A manager's to do: it gives a role. */
 export function MemberForm({ staff }: { readonly staff?: StaffId }): JSX.Element {
   const desk = useDesk();
-  const { staffing } = useWords();
+  const { staffing } = useAllWords();
   const member = staff === undefined ? undefined : memberOf(desk.home, staff);
   const title =
     member === undefined ? staffing.form.addTitle : staffing.form.editTitle(member.called);
@@ -69,7 +69,7 @@ interface OpenFormProps {
 }
 
 function OpenForm({ staff, now, title, back }: OpenFormProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.staffing.form;
   const form = useForm(now, { title, back });
   const { bind, value } = form;

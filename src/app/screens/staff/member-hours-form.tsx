@@ -12,7 +12,7 @@ import { TimeField } from '../../pieces/form/date-field.tsx';
 import type { TypedSpan } from '../../pieces/form/span-rows.tsx';
 import { SpanRows, typedSpans } from '../../pieces/form/span-rows.tsx';
 import { WeekdayChecks } from '../../pieces/form/weekday-checks.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 interface Hours {
@@ -26,7 +26,7 @@ interface Hours {
 /** A colleague's usual hours and breaks, and with whom they do not pair. A senior's to do. */
 export function MemberHoursForm({ staff }: { readonly staff: StaffId }): JSX.Element {
   const desk = useDesk();
-  const { usual } = useWords();
+  const { usual } = useAllWords();
   const title = usual.staff.title(memberOf(desk.home, staff).called);
   return (
     <OnlyFor role="senior" title={title} back={paths.member(staff)}>
@@ -37,7 +37,7 @@ export function MemberHoursForm({ staff }: { readonly staff: StaffId }): JSX.Ele
 
 function OpenForm({ staff, title }: { readonly staff: StaffId; readonly title: string }) {
   const desk = useDesk();
-  const { usual } = useWords();
+  const { usual } = useAllWords();
   const say = usual.staff;
   const member = memberOf(desk.home, staff);
   const back = paths.member(staff);

@@ -7,13 +7,13 @@ import { useDesk } from '../../desk/desk.ts';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
 import { Checks } from '../../pieces/form/choice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 /** Whom a colleague knows by sight. */
 export function MemberKnowsForm({ staff: id }: { readonly staff: StaffId }): JSX.Element {
   const desk = useDesk();
-  const { staffing } = useWords();
+  const { staffing } = useAllWords();
   const say = staffing.knowsForm;
   const member = memberOf(desk.home, id);
   const people = housemates(desk.home);

@@ -9,13 +9,13 @@ import { OnlyFor } from '../../keeping/only-for.tsx';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
 import { DateField } from '../../pieces/form/date-field.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 /** A colleague leaves, or is back. */
 export function MemberLeftForm({ staff }: { readonly staff: StaffId }): JSX.Element {
   const desk = useDesk();
-  const { staffing } = useWords();
+  const { staffing } = useAllWords();
   const member = memberOf(desk.home, staff);
   const working = workingHere(member, todayOf(desk));
   const say = staffing.leftForm;
@@ -35,7 +35,7 @@ interface OpenFormProps {
 
 function OpenForm({ member, working, title }: OpenFormProps): JSX.Element {
   const desk = useDesk();
-  const { staffing } = useWords();
+  const { staffing } = useAllWords();
   const say = staffing.leftForm;
   const back = paths.member(member.id);
   const form = useForm<{ readonly on: string }>({ on: todayOf(desk) }, { title, back });

@@ -13,7 +13,7 @@ import { Notice } from '../../pieces/list/notice.tsx';
 import { PersonBadge } from '../../pieces/list/person-badge.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { HistoryList } from '../history/history-list.tsx';
 import { PageHead } from '../page-head.tsx';
@@ -23,7 +23,7 @@ import { trainingsOf } from './training.ts';
 /** One colleague: what they may do, until when, whom they know, and how we know. */
 export function MemberScreen({ staff: id }: { readonly staff: StaffId }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { staffing: say, keeping } = words;
   const member = memberOf(desk.home, id);
   if (factsIn(desk.home, 'staff', id).length === 0) return <EmptyPage title={say.unknown} />;
@@ -55,7 +55,7 @@ interface OfMember {
 
 function MemberButtons({ member }: OfMember): JSX.Element {
   const desk = useDesk();
-  const { staffing: say, keeping } = useWords();
+  const { staffing: say, keeping } = useAllWords();
   if (!mayAs(desk, 'manager')) return <p class="soft">{keeping.managerOnly}</p>;
   const working = workingHere(member, todayOf(desk));
   return (
@@ -68,7 +68,7 @@ function MemberButtons({ member }: OfMember): JSX.Element {
 
 function TrainingPart({ member }: OfMember): JSX.Element {
   const desk = useDesk();
-  const { staffing: say } = useWords();
+  const { staffing: say } = useAllWords();
   return (
     <Part title={say.parts.training}>
       {trainingsOf(member, todayOf(desk)).map(({ skill, until, state }) =>
@@ -88,7 +88,7 @@ function TrainingPart({ member }: OfMember): JSX.Element {
 
 function KnowsPart({ member }: OfMember): JSX.Element {
   const desk = useDesk();
-  const { staffing: say, refusals } = useWords();
+  const { staffing: say, refusals } = useAllWords();
   const names = [...member.knows].map(
     (person) => personOf(desk.home, person).name || refusals.somebody,
   );
@@ -104,7 +104,7 @@ function KnowsPart({ member }: OfMember): JSX.Element {
 
 function HoursPart({ member }: OfMember): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { usual } = words;
   const names = [...member.apart].map((other) => memberOf(desk.home, other).called);
   return (
@@ -120,7 +120,7 @@ function HoursPart({ member }: OfMember): JSX.Element {
 
 function MemberHistory({ id }: { readonly id: StaffId }): JSX.Element {
   const desk = useDesk();
-  const { staffing: say, record } = useWords();
+  const { staffing: say, record } = useAllWords();
   const entries = historyOf(desk.home, 'staff', id);
   return (
     <Part title={say.parts.history}>

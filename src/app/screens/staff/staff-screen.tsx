@@ -6,7 +6,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Chips } from '../../pieces/list/chips.tsx';
 import { PersonBadge } from '../../pieces/list/person-badge.tsx';
 import { Disclosure } from '../../pieces/page/disclosure.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import { trainingChip, trainingsOf } from './training.ts';
@@ -14,7 +14,7 @@ import { trainingChip, trainingsOf } from './training.ts';
 /** Everybody who works here, with training that has ended or ends soon; those who left are one press away. */
 export function StaffScreen(): JSX.Element {
   const desk = useDesk();
-  const { staffing: say, keeping } = useWords();
+  const { staffing: say, keeping } = useAllWords();
   const today = todayOf(desk);
   const all = everyMember(desk.home);
   const here = all.filter((member) => workingHere(member, today));
@@ -60,7 +60,7 @@ function List({ members }: { readonly members: readonly Member[] }): JSX.Element
 
 function MemberLine({ member }: { readonly member: Member }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { staffing: say, keeping } = words;
   const today = todayOf(desk);
   const working = workingHere(member, today);

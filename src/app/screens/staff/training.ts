@@ -4,7 +4,7 @@ import type { Member } from '../../../care/staff/member.ts';
 import type { Day } from '../../../care/time.ts';
 import { addDays } from '../../../care/time.ts';
 import type { Chip } from '../../pieces/list/chips.tsx';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 
 /** How long ahead the end of a training is told, so that there is time to renew it. */
 const SOON_DAYS = 30;
@@ -31,7 +31,7 @@ function stateOf(until: Day | undefined, today: Day): TrainingState {
 }
 
 /** One skill beside a name: an ended one carries the diamond. */
-export function trainingChip({ skill, until, state }: Training, { staffing }: Words): Chip {
+export function trainingChip({ skill, until, state }: Training, { staffing }: AllWords): Chip {
   const name = staffing.skills[skill];
   const { chips } = staffing;
   if (until === undefined) return { key: skill, text: chips.none(name) };

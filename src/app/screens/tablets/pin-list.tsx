@@ -7,7 +7,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Dialog } from '../../pieces/page/dialog.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { useAsked } from './use-asked.ts';
 
 interface Account {
@@ -18,7 +18,7 @@ interface Account {
 /** Whoever works here, whether they can sign in, and giving them a first PIN. */
 export function PinList(): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.tablets;
   const { value, again } = useAsked<{ readonly accounts: readonly Account[] }>('/accounts');
   const [giving, setGiving] = useState<Member | undefined>(undefined);
@@ -94,7 +94,7 @@ function GivePin({
   readonly onDone: () => void;
 }): JSX.Element {
   const { server } = useDesk();
-  const { tablets: say } = useWords();
+  const { tablets: say } = useAllWords();
   const [pin, setPin] = useState('');
   const [problem, setProblem] = useState<string | undefined>(undefined);
   const give = async (event: Event) => {

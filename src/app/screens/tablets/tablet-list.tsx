@@ -4,8 +4,8 @@ import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Dialog } from '../../pieces/page/dialog.tsx';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { useAsked } from './use-asked.ts';
 
 /** A tablet as the server tells a manager of it. */
@@ -20,7 +20,7 @@ interface Line {
 /** Every tablet that was ever set up, and taking one out of use. */
 export function TabletList(): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.tablets;
   const { value, again } = useAsked<{ readonly devices: readonly Line[] }>('/devices');
   const [asking, setAsking] = useState<{ line: Line; lost: boolean } | undefined>(undefined);
@@ -67,7 +67,7 @@ export function TabletList(): JSX.Element {
 const stateOf = ({ lost, retiredAt }: Line) =>
   lost ? 'lost' : retiredAt === undefined ? 'inUse' : 'retired';
 
-const named = (line: Line, here: string, { tablets }: Words): string =>
+const named = (line: Line, here: string, { tablets }: AllWords): string =>
   line.id === here ? `${line.name} (${tablets.thisOne})` : line.name;
 
 interface ActsProps {
@@ -76,7 +76,7 @@ interface ActsProps {
 }
 
 function Acts({ line, onAsk }: ActsProps): JSX.Element | null {
-  const { tablets: say, now } = useWords();
+  const { tablets: say, now } = useAllWords();
   if (line.lost) return null;
   return (
     <div class="button-row">

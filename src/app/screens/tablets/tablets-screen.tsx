@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { mayAs, useDesk } from '../../desk/desk.ts';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { ChainNotice } from '../parts/chain-notice.tsx';
 import { PinList } from './pin-list.tsx';
@@ -10,7 +10,7 @@ import { TabletList } from './tablet-list.tsx';
 /** Tablets and PINs: what only the server knows, for a manager. */
 export function TabletsScreen(): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.tablets;
   return (
     <>

@@ -16,7 +16,7 @@ import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { DateAsk } from '../import/date-ask.tsx';
 import { PageHead } from '../page-head.tsx';
 import type { ListFile } from './read-picked.ts';
@@ -31,7 +31,7 @@ export interface StepColumnsProps {
 
 /** What stands where in a list, how its dates are written, and what its words mean. Nothing is guessed. */
 export function StepColumns({ file, onTold, onOther }: StepColumnsProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const { takingIn: say, importing } = words;
   const last = mappingOf(useDesk().home);
   const [columns, setColumns] = useState<Columns<ResultColumn>>(file.guessed);

@@ -12,7 +12,7 @@ import { useAct } from '../../desk/use-act.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 
@@ -37,7 +37,7 @@ interface Seen {
 /** What would become of every report, then one press that keeps all of them. */
 export function StepKeep({ given, onBack, onOther }: StepKeepProps): JSX.Element {
   const desk = useDesk();
-  const { takingIn: say, importing } = useWords();
+  const { takingIn: say, importing } = useAllWords();
   const { act, problem, busy } = useAct();
   const [kept, setKept] = useState<number | undefined>(undefined);
   const seen = useMemo(
@@ -107,7 +107,7 @@ function Kept({
   readonly count: number;
   readonly onOther: () => void;
 }): JSX.Element {
-  const { takingIn: say } = useWords();
+  const { takingIn: say } = useAllWords();
   return (
     <>
       <PageHead title={say.doneTitle(count)} />
@@ -128,7 +128,7 @@ function Kept({
 
 function Seens({ seen }: { readonly seen: readonly Seen[] }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { takingIn: say } = words;
   const names = namesIn(desk.home, words.refusals.somebody);
   return (
@@ -152,7 +152,7 @@ function Seens({ seen }: { readonly seen: readonly Seen[] }): JSX.Element {
             {match.replaces.length > 0 && <p>{say.corrects}</p>}
             {match.contradicts && <p>{say.contradicts}</p>}
             {match.reasons.map((reason) => (
-              <p key={reason}>{say.reasons[reason]}</p>
+              <p key={reason}>{words.now.trayReasons[reason]}</p>
             ))}
           </li>
         );

@@ -8,7 +8,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { FileField } from '../../pieces/form/file-field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import type { CodedFile, ListFile } from './read-picked.ts';
@@ -27,7 +27,7 @@ type Bad = Pick<FileProblem, 'place' | 'detail'> & {
 
 /** A file from the laboratory: picked, asked about, looked at, kept. Nothing is kept before the last press. */
 export function TakeInScreen(): JSX.Element {
-  const { takingIn: say, results } = useWords();
+  const { takingIn: say, results } = useAllWords();
   const [file, setFile] = useState<ListFile | CodedFile | undefined>(undefined);
   const [toKeep, setToKeep] = useState<ToKeep | undefined>(undefined);
   const again = (): void => {
@@ -68,7 +68,7 @@ function PickFile({
   readonly onFile: (file: ListFile | CodedFile) => void;
 }): JSX.Element {
   const desk = useDesk();
-  const { takingIn: say } = useWords();
+  const { takingIn: say } = useAllWords();
   const [bad, setBad] = useState<Bad | undefined>(undefined);
   const [reading, setReading] = useState(false);
   return (

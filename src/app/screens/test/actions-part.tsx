@@ -7,14 +7,14 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 
 /** What the result asks for and how far each of it is. */
 export function ActionsPart({ test }: { readonly test: TestId }): JSX.Element | null {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.testPage;
   const actions = actionsFor(home, test);
   if (actions.length === 0) return null;
@@ -37,7 +37,7 @@ export function ActionsPart({ test }: { readonly test: TestId }): JSX.Element | 
 
 type Named = ReturnType<typeof namesIn>['staff'];
 
-export function standing(action: Action, { acting: say }: Words, name: Named): string {
+export function standing(action: Action, { acting: say }: AllWords, name: Named): string {
   const { stopped, done, named, due } = action;
   if (stopped !== undefined) return say.stopped[stopped];
   if (done !== undefined) {

@@ -5,12 +5,12 @@ import type { Story, Told } from '../../../care/rounds/story.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { ToldLine } from './told-line.tsx';
 
 /** Everything that happened, under the nine beads of the wire: also what was put right since. */
 export function BeadStory({ story }: { readonly story: Story }): JSX.Element {
-  const { testPage: say } = useWords();
+  const { testPage: say } = useAllWords();
   return (
     <Part title={say.story}>
       <ol class="bead-story">
@@ -30,7 +30,7 @@ interface BeadPartProps {
 
 function BeadPart({ story, bead, told }: BeadPartProps): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const state = wireOfTest(home, story.test)?.beads[bead] ?? 'todo';
   return (
     <li>

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { Verdict } from '../../../ledger/verify.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 interface ChainCheckProps {
   /** Undefined while it is being counted; `none` where this device keeps no chain. */
@@ -11,7 +11,7 @@ interface ChainCheckProps {
 
 /** Are the records whole? Every id and link counted again on this tablet, and what came of it. */
 export function ChainCheck({ checked, waiting }: ChainCheckProps): JSX.Element {
-  const { testPage } = useWords();
+  const { testPage } = useAllWords();
   const say = testPage.evidence.check;
   return (
     <section class="chain-check" aria-live="polite">
@@ -25,7 +25,7 @@ export function ChainCheck({ checked, waiting }: ChainCheckProps): JSX.Element {
 }
 
 function Counted({ verdict }: { readonly verdict: Verdict }): JSX.Element {
-  const { testPage } = useWords();
+  const { testPage } = useAllWords();
   const say = testPage.evidence.check;
   const { broken, exit, facts, findings, reached, unexplained } = verdict;
   if (broken !== undefined) return <p>{say.broken(broken.position)}</p>;

@@ -5,14 +5,14 @@ import { tellFact } from '../../desk/tell/tell-fact.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths, to } from '../paths.ts';
 import { useSigned } from './use-signed.ts';
 
 /** What did not fit about this test, and how each was settled, by whom and why. */
 export function DoubtsPart({ story }: { readonly story: Story }): JSX.Element | null {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const signed = useSigned();
   const say = words.testPage;
   if (story.findings.length === 0) return null;
@@ -27,7 +27,7 @@ export function DoubtsPart({ story }: { readonly story: Story }): JSX.Element | 
               <Bead state={state} />
               <div>
                 <p>
-                  <b>{what}</b>: {words.findings.states[standing.state]}.
+                  <b>{what}</b>: {words.now.findingStates[standing.state]}.
                 </p>
                 {story.settlements
                   .filter(({ data }) => data.finding === finding.id)

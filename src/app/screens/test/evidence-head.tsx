@@ -6,13 +6,13 @@ import type { Story } from '../../../care/rounds/story.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { DetailList } from '../../pieces/list/detail-list.tsx';
 import { CodeText } from '../../pieces/scan/code-text.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { whyOf } from './why-words.ts';
 
 /** Whose test it is and what came of it, in seven lines. */
 export function EvidenceHead({ story }: { readonly story: Story }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.testPage.evidence;
   const { test, turn, round, on } = story;
   const person = personOf(home, turn.person);

@@ -5,7 +5,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
 import { DataTable } from '../../pieces/list/data-table.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { journeyOf, notesOf } from './told-line.tsx';
 
 /** Enough signs of a fact's id (60 bits) to find it again and to tell it from any other. */
@@ -14,7 +14,7 @@ const ID_SIGNS = 10;
 /** All that happened, a row a record, oldest first; what was put right is struck through and stays. */
 export function EvidenceRows({ told }: { readonly told: readonly Told[] }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { testPage, facts, dates } = words;
   const say = testPage.evidence;
   const names = namesIn(desk.home, words.refusals.somebody);

@@ -10,7 +10,7 @@ import { namesIn } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { PrintSheet } from '../../pieces/print/print-sheet.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { paths, to } from '../paths.ts';
 import { PrintRow } from '../print-row.tsx';
@@ -25,7 +25,7 @@ import './evidence.css';
 /** One test on one sheet of paper for an inspector: what is known, all that happened, are the records whole. */
 export function EvidenceScreen({ test }: { readonly test: TestId }): JSX.Element {
   const { home } = useDesk();
-  const { testPage: say } = useWords();
+  const { testPage: say } = useAllWords();
   const story = storyOf(home, test);
   if (story === undefined) return <EmptyPage title={say.none} />;
   return (
@@ -42,7 +42,7 @@ export function EvidenceScreen({ test }: { readonly test: TestId }): JSX.Element
 
 function Evidence({ story }: { readonly story: Story }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.testPage;
   const names = namesIn(desk.home, words.refusals.somebody);
   const links = proofOf(desk.home, story);
@@ -94,7 +94,7 @@ function inOrder(story: Story): Told[] {
 
 function Doubts({ story }: { readonly story: Story }): JSX.Element | null {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const signed = useSigned();
   const say = words.testPage.evidence;
   if (story.findings.length === 0) return null;
@@ -104,7 +104,7 @@ function Doubts({ story }: { readonly story: Story }): JSX.Element | null {
       <ul class="evidence-links">
         {story.findings.map(({ finding, standing }) => (
           <li key={finding.id}>
-            {words.now.findings[finding.kind]}: {words.findings.states[standing.state]}.{' '}
+            {words.now.findings[finding.kind]}: {words.now.findingStates[standing.state]}.{' '}
             {story.settlements
               .filter(({ data }) => data.finding === finding.id)
               .map((fact) => `${tellFact(fact, { home, words })} ${signed(fact)}`)

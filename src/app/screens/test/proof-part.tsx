@@ -7,14 +7,14 @@ import { tellFact } from '../../desk/tell/tell-fact.ts';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import type { BeadState } from '../../pieces/frame/bead-state.ts';
 import { Part } from '../../pieces/page/part.tsx';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { useSigned } from './use-signed.ts';
 
 /** How do we know that this result is hers? Six links, each with the facts that it rests on. */
 export function ProofPart({ story }: { readonly story: Story }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.testPage;
   const links = proofOf(home, story);
   const { settlements } = story;
@@ -42,7 +42,7 @@ const states: Readonly<Record<Link['holds'], BeadState>> = {
 
 function ProofLine({ link: { link, holds, facts } }: { readonly link: Link }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const signed = useSigned();
   // The labels have a table of their own below, and what did not fit a part of its own.
   const told = link === 'labels' || link === 'doubts' ? [] : facts;
@@ -64,7 +64,7 @@ function ProofLine({ link: { link, holds, facts } }: { readonly link: Link }): J
   );
 }
 
-export function verdict(links: readonly Link[], { testPage: say }: Words): string {
+export function verdict(links: readonly Link[], { testPage: say }: AllWords): string {
   if (links.some(({ holds }) => holds === 'no')) return say.notAllHold;
   return links.every(({ holds }) => holds === 'yes') ? say.allHold : say.allHoldSoFar;
 }

@@ -11,7 +11,7 @@ import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { ResultMeaning } from '../meaning/result-meaning.tsx';
 import { PageHead } from '../page-head.tsx';
@@ -28,7 +28,7 @@ import './test.css';
 /** One test on one page: how we know it is theirs, and everything that happened, by whom and when. */
 export function TestScreen({ test }: { readonly test: TestId }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const story = storyOf(home, test);
   if (story === undefined) {
     return (
@@ -43,7 +43,7 @@ export function TestScreen({ test }: { readonly test: TestId }): JSX.Element {
 
 function ToldTest({ story }: { readonly story: Story }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.testPage;
   const { test, turn, on, round } = story;
   const name = namesIn(home, words.refusals.somebody).person(turn.person);
@@ -84,7 +84,7 @@ function ToldTest({ story }: { readonly story: Story }): JSX.Element {
 /** What has to be known before anybody trusts this page: closed for ever, taken out, held. */
 function TestNotices({ story }: { readonly story: Story }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.testPage;
   const { spoilReason } = testOf(home, story.test.id);
   const held = story.findings.some(({ standing }) => standing.state !== 'settled');

@@ -7,8 +7,8 @@ import { useDesk } from '../../desk/desk.ts';
 import { deviceWord } from '../../desk/device-word.ts';
 import { namesIn } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
-import type { Words } from '../../words/en.ts';
-import { useWords } from '../../words/use-words.ts';
+import type { AllWords } from '../../words/en-all.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import './told.css';
 
 /** Longer than this between the tap and the server is worth saying: the tablet had no signal. */
@@ -21,7 +21,7 @@ interface ToldLineProps {
 /** One thing that happened: when, what, who with whom, how a code came in, on which tablet, entered late. */
 export function ToldLine({ told: { fact, replaced } }: ToldLineProps): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { facts: say, dates } = words;
   const names = namesIn(desk.home, words.refusals.somebody);
   const text = tellFact(fact, { home: desk.home, words });
@@ -43,7 +43,7 @@ export function ToldLine({ told: { fact, replaced } }: ToldLineProps): JSX.Eleme
 }
 
 /** What else is known of an entry, besides what it says. */
-export function notesOf(fact: Fact, desk: Desk, words: Words): string[] {
+export function notesOf(fact: Fact, desk: Desk, words: AllWords): string[] {
   const { facts: say, testPage } = words;
   const { data } = fact;
   const names = namesIn(desk.home, words.refusals.somebody);
@@ -61,7 +61,7 @@ export function notesOf(fact: Fact, desk: Desk, words: Words): string[] {
 }
 
 /** How it came to the server: not yet, much later, or through another tablet. */
-export function journeyOf(fact: Fact, desk: Desk, words: Words): string[] {
+export function journeyOf(fact: Fact, desk: Desk, words: AllWords): string[] {
   const { testPage: say } = words;
   const reached = desk.reached(fact);
   if (reached === undefined) return [say.waits];

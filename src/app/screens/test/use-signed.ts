@@ -1,12 +1,12 @@
 import type { Fact } from '../../../care/catalogue.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** Says who wrote a fact down, with whom, and when. */
 export function useSigned(): (fact: Fact) => string {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const names = namesIn(home, words.refusals.somebody);
   return (fact) =>
     words.testPage.signedAt(

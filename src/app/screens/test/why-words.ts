@@ -1,10 +1,10 @@
 import type { Home } from '../../../care/home.ts';
 import type { Story } from '../../../care/rounds/story.ts';
 import { namesIn } from '../../desk/names.ts';
-import type { Words } from '../../words/en.ts';
+import type { AllWords } from '../../words/en-all.ts';
 
 /** Why this person was swabbed: the rule that put them on the round, and whose rules they were. */
-export function whyOf(home: Home, story: Story, words: Words): string {
+export function whyOf(home: Home, story: Story, words: AllWords): string {
   const say = words.testPage;
   const listed = story.round?.people.find(({ person }) => person === story.turn.person);
   if (listed === undefined) return `${say.whyUnlisted} ${rulesOf(home, story, words)}`;
@@ -12,7 +12,7 @@ export function whyOf(home: Home, story: Story, words: Words): string {
   return `${say.why(rule)} ${rulesOf(home, story, words)}`;
 }
 
-export function rulesOf(home: Home, { policy: inForce }: Story, words: Words): string {
+export function rulesOf(home: Home, { policy: inForce }: Story, words: AllWords): string {
   const say = words.testPage;
   const { policy, confirmed } = inForce;
   const named = say.policy(policy.policy, policy.version);

@@ -10,7 +10,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -19,11 +19,11 @@ import { SettleForm } from './settle-form.tsx';
 /** One report beside our record, why it is held, and what a senior decides. */
 export function ReportScreen({ report }: { readonly report: ReportId }): JSX.Element {
   const desk = useDesk();
-  const { takingIn: say } = useWords();
+  const { takingIn: say, now } = useAllWords();
   const found = tray(desk.home).find(({ received }) => received.data.report === report);
   if (found === undefined) {
     return (
-      <EmptyPage title={say.gone} action={<Button href={to(paths.tray)}>{say.trayTitle}</Button>} />
+      <EmptyPage title={say.gone} action={<Button href={to(paths.tray)}>{now.tray}</Button>} />
     );
   }
   return (
@@ -34,7 +34,7 @@ export function ReportScreen({ report }: { readonly report: ReportId }): JSX.Ele
       <Part title={say.why}>
         <ul>
           {found.match.reasons.map((reason) => (
-            <li key={reason}>{say.reasons[reason]}</li>
+            <li key={reason}>{now.trayReasons[reason]}</li>
           ))}
         </ul>
       </Part>
@@ -51,7 +51,7 @@ export function ReportScreen({ report }: { readonly report: ReportId }): JSX.Ele
 
 function BothSides({ found }: { readonly found: InTray }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { takingIn: say, dates, facts } = words;
   const { received, match } = found;
   const { data, private: hidden } = received;

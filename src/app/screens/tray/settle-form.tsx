@@ -17,7 +17,7 @@ import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { paths } from '../paths.ts';
 
 type Decision = 'this' | 'other' | 'set-aside';
@@ -25,7 +25,7 @@ type Decision = 'this' | 'other' | 'set-aside';
 /** What a senior decides about a report, with a reason. Nothing is picked beforehand. */
 export function SettleForm({ found }: { readonly found: InTray }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const { takingIn: say } = words;
   const keep = useKeep();
   const [, go] = useLocation();

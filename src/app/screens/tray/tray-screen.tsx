@@ -4,7 +4,7 @@ import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Bead } from '../../pieces/frame/bead.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
 import '../results/results.css';
@@ -12,12 +12,12 @@ import '../results/results.css';
 /** Reports that were put on nobody's record, each with why, oldest first. */
 export function TrayScreen(): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
-  const { takingIn: say } = words;
+  const words = useAllWords();
+  const { takingIn: say, now } = words;
   const waiting = tray(home);
   return (
     <>
-      <PageHead title={say.trayTitle}>
+      <PageHead title={now.tray}>
         <p>{say.heldWhy}</p>
       </PageHead>
       {waiting.length === 0 && (
@@ -37,7 +37,7 @@ export function TrayScreen(): JSX.Element {
               <Bead state="look" />
               <div>
                 <p class="result-who">{line}</p>
-                <p>{match.reasons.map((reason) => say.reasons[reason]).join(' ')}</p>
+                <p>{match.reasons.map((reason) => now.trayReasons[reason]).join(' ')}</p>
                 <p class="soft">{say.came(say.sources[data.source], received.at)}</p>
               </div>
               <Button

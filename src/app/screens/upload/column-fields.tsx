@@ -4,7 +4,7 @@ import { uploadParts } from '../../../care/results/facts.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import type { Column } from './columns.ts';
 import { columnMoved, columnWith, columnWithout } from './columns.ts';
 
@@ -22,7 +22,7 @@ export function ColumnFields({
   onColumns,
   problemOf,
 }: ColumnFieldsProps): JSX.Element {
-  const { uploading: say } = useWords();
+  const { uploading: say } = useAllWords();
   const column = columns[at] ?? { holds: 'code', title: '' };
   const change = (more: Partial<Column>): void => onColumns(columnWith(columns, at, more));
   return (

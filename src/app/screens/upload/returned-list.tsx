@@ -11,12 +11,12 @@ import { Field } from '../../pieces/form/field.tsx';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 
 /** Codes with their references, pasted: every line is checked by itself and shown before any is kept. */
 export function ReturnedList(): JSX.Element {
   const desk = useDesk();
-  const { uploading: say } = useWords();
+  const { uploading: say } = useAllWords();
   const { act, problem } = useAct();
   const [pasted, setPasted] = useState('');
   const [lines, setLines] = useState<readonly PairLine[]>([]);
@@ -74,7 +74,7 @@ export function ReturnedList(): JSX.Element {
 
 function Lines({ lines }: { readonly lines: readonly PairLine[] }): JSX.Element {
   const { home } = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.uploading;
   const names = namesIn(home, words.refusals.somebody);
   const line = { key: 'line', label: say.columns.line, cell: (row: PairLine) => row.line };

@@ -10,7 +10,7 @@ import { useDraft } from '../../keeping/use-draft.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { paths } from '../paths.ts';
 import { ColumnFields } from './column-fields.tsx';
@@ -29,7 +29,7 @@ const START: Setting = {
 /** The columns of the reporting body's file, set once from its instructions. */
 export function SetUploadScreen({ test }: { readonly test: string }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.uploading;
   const before = uploadFor(desk.home, test)?.data;
   const { value, set, drop } = useDraft<Setting>(

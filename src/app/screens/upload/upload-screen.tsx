@@ -11,7 +11,7 @@ import { DataTable } from '../../pieces/list/data-table.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { EmptyState } from '../../pieces/page/empty-state.tsx';
 import { Part } from '../../pieces/page/part.tsx';
-import { useWords } from '../../words/use-words.ts';
+import { useAllWords } from '../../words/use-all-words.ts';
 import { EmptyPage } from '../empty-page.tsx';
 import { PageHead } from '../page-head.tsx';
 import { paths, to } from '../paths.ts';
@@ -24,7 +24,7 @@ import { saveFile } from './save-file.ts';
 /** All tests of a round that are not registered as one file, and the list of references that comes back. */
 export function UploadScreen({ round: id }: { readonly round: RoundId }): JSX.Element {
   const desk = useDesk();
-  const words = useWords();
+  const words = useAllWords();
   const say = words.uploading;
   const round = roundOf(desk.home, id);
   if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
@@ -73,7 +73,7 @@ function FilePart({
   readonly setting: UploadSetting;
 }): JSX.Element {
   const { home } = useDesk();
-  const { uploading: say } = useWords();
+  const { uploading: say } = useAllWords();
   const [saved, setSaved] = useState('');
   const { columns, separator, encoding } = setting.data;
   const open = data.list.filter(isOpen);

@@ -1,5 +1,4 @@
 import type { Conclusion, Limb, Part, Start, Told } from '../../../care/consent/facts.ts';
-import type { Lack } from '../../../care/consent/path.ts';
 import type { LanguageTools } from '../language-tools.ts';
 
 /** The record of a decision: one question a page, and how it is read afterwards. */
@@ -68,13 +67,6 @@ export function decidingWords({ dates, list }: LanguageTools) {
     conditions: 'With whom, where, when, how many tries.',
     'stop-rules': 'Pulling away, a shut mouth, tears. Their own signs.',
   };
-  const lacks: Record<Lack['why'], string> = {
-    unanswered: 'This has to be answered on this path.',
-    'not-told': 'They have to be told all five first.',
-    'limb-unanswered': 'Say whether they can or cannot.',
-    'document-unsaid': 'Say whether you saw the paper.',
-    'does-not-follow': 'That does not fit what you wrote about the four abilities.',
-  };
   const told: Record<Told, string> = {
     what: 'What is done',
     why: 'Why it is done',
@@ -109,7 +101,6 @@ export function decidingWords({ dates, list }: LanguageTools) {
     documentNotSeen: 'I was only told of it',
     parts,
     hints,
-    lacks,
     days: 'How long does it hold?',
     review: 'Look at it again by',
     reviewHint: 'Sooner if anything changes.',

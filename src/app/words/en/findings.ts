@@ -74,12 +74,6 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
     how,
     chain,
     chainHow,
-    states: {
-      open: 'open',
-      reopened: 'open again',
-      'settled-differently': 'settled differently',
-      settled: 'settled',
-    },
     stateSaid: {
       open: 'Nobody has settled this yet.',
       reopened: 'It was settled. Then more came in, so it is open again.',
@@ -95,8 +89,6 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
     noneOpen: 'Nothing is waiting to be settled.',
     noneSettled: 'Nothing has been settled yet.',
     chainFine: 'Every tablet’s line joins up.',
-    chainNow: 'The records of a tablet do not join up.',
-    chainNowLook: 'Look at it',
     records: (count: number) => plural(count, { one: '1 record', other: `${count} records` }),
     chainWhere: (tablet: string, records: string) => `${tablet}, ${records}.`,
     whose: (names: readonly string[]) => list(names),

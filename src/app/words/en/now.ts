@@ -1,5 +1,6 @@
 import type { FindingKind } from '../../../care/quality/finding.ts';
 import type { ActionKind } from '../../../care/results/facts.ts';
+import type { TrayReason } from '../../../care/results/tray.ts';
 import type { LanguageTools } from '../language-tools.ts';
 
 export function nowWords({ dates, plural, list }: LanguageTools) {
@@ -37,11 +38,49 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
     'two-open': 'One colleague in two turns',
     unreadable: 'A record this tablet cannot read',
   };
+  const trayReasons: Record<TrayReason, string> = {
+    'code-missing': 'It has no code.',
+    'code-unknown': 'No test here has its code.',
+    'code-on-two': 'Its code was used for two tests.',
+    'code-closed': 'The kit with its code was closed for ever.',
+    'no-identity': 'It has only a code. A birth date or a name must fit too.',
+    'born-differs': "The birth date is not the person's.",
+    'name-differs': "The name is not the person's.",
+    'name-not-enough': 'Somebody here has a name like it. It needs a birth date too.',
+    'reference-differs': 'The reference is not ours for this test.',
+    'second-result': 'There is a result for this test already.',
+    'before-swab': 'It is older than the swab.',
+    'never-packed': 'The tube was never packed here.',
+    'nothing-to-correct': 'It takes back a result that we do not have.',
+    'words-unknown': 'We do not know what its words mean.',
+    'test-unknown': 'We do not know what it was tested for.',
+    'day-missing': 'It has no day, or one that we cannot read.',
+    preliminary: 'It is not final. The laboratory will send another.',
+  };
   return {
     title: 'Now',
     about: (what: string, whose: string) => `${what}: ${whose}`,
     actions,
     findings,
+    findingStates: {
+      open: 'open',
+      reopened: 'open again',
+      'settled-differently': 'settled differently',
+      settled: 'settled',
+    },
+    trayReasons,
+    tray: 'Reports that fit nobody yet',
+    trayWaits: (count: number) =>
+      plural(count, {
+        one: '1 report fits nobody yet',
+        other: `${count} reports fit nobody yet`,
+      }),
+    practise: (name: string, step: string) => `Practice with ${name}: ${step}`,
+    practiseHow: (number: number, of: number, minutes: number) =>
+      `Step ${number} of ${of}, ${minutes} minutes.`,
+    session: 'Write down a session',
+    chainBroken: 'The records of a tablet do not join up.',
+    chainLook: 'Look at it',
     groups: {
       act: 'Results to act on',
       settle: 'Does not fit: a senior decides',

@@ -167,7 +167,6 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     repaired: (at: string, share: number) => `Then it ends at ${at}, in time on ${days(share)}.`,
     asking: 'Looking for what could be changed.',
     stopAsking: 'Stop looking',
-    rest: 'Plan the rest again',
     restLead: 'What is done stays. The rest moves as little as may be.',
     moved: (count: number) =>
       plural(count, {

@@ -23,7 +23,6 @@ export function practisingWords({ dates, plural }: LanguageTools) {
     wantedYes: 'Yes',
     wantedNo: 'No, not now',
     amend: 'Amend the practice',
-    session: 'Write down a session',
     sessionTitle: (name: string) => `Practice with ${name}`,
     step: (number: number, of: number) => `Step ${number} of ${of}`,
     minutes: (count: number) => plural(count, { one: '1 minute', other: `${count} minutes` }),
@@ -69,8 +68,5 @@ export function practisingWords({ dates, plural }: LanguageTools) {
       fewest: 'Sessions before a forecast',
       step: (title: string, minutes: number) => `${title}: ${minutes} min`,
     },
-    due: (name: string, step: string) => `Practice with ${name}: ${step}`,
-    dueHow: (number: number, of: number, minutes: number) =>
-      `Step ${number} of ${of}, ${minutes} minutes.`,
   };
 }

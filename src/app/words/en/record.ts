@@ -51,12 +51,6 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     'loss-of-taste': 'no taste or smell',
     'not-themselves': 'not themselves',
   };
-  const preparations: Record<DataOf<'preparation.agreed'>['what'], string> = {
-    medicine: 'Medicine, as the doctor wrote it',
-    numbing: 'Something to numb, as the doctor wrote it',
-    'visit-first': 'A visit first',
-    other: 'Something else',
-  };
   const answers: Record<DataOf<'caution.answered'>['answer'], string> = {
     'go-ahead': 'Go ahead',
     'nose-only': 'Nose only',
@@ -75,7 +69,6 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
     plan,
     authorities,
     symptoms,
-    preparations,
     answers,
     sites,
     identity,
@@ -109,18 +102,6 @@ export function recordWords({ dates, plural, list }: LanguageTools) {
       recentPositive: (until: string) => `Not before ${dates.dayMonth(until)}: a positive lately.`,
       awaitingResult: (since: string) => `A result is awaited since ${dates.dayMonth(since)}.`,
       ready: 'All is in place.',
-      askConsent: 'Ask at the time.',
-      noPlan: 'No support plan is written.',
-      reviewDue: (since: string) => `The plan was to be read again by ${dates.date(since)}.`,
-      photoOld: (since: string) => `The photo is from ${dates.date(since)}. Take a new one.`,
-      noseOnly: 'Nose only.',
-      planClash: 'Two colleagues wrote the plan in two ways. Read both.',
-      decisionReview: (since: string) =>
-        `The decision was to be looked at again by ${dates.date(since)}.`,
-      documentNotSeen: 'Nobody has seen the paper that gives the right to decide.',
-      practice: (reached: number, of: number) => `Practice: ${reached} of ${of} steps done.`,
-      preparation: (what: string, minutes: number) =>
-        minutes === 0 ? `${what}.` : `${what}, ${minutes} minutes ahead.`,
     },
     noPlan: 'Nothing is written yet. Write what helps and how they say stop.',
     reviewBy: (day: string) => `Read again by ${dates.date(day)}.`,

@@ -1,11 +1,20 @@
+import type { Lack } from '../../../care/consent/path.ts';
 import type { LanguageTools } from '../language-tools.ts';
 
 /** Why something may not be done, and what to do instead. One for each reason, tested both ways. */
 export function refusalWords({ dates, list }: LanguageTools) {
   const time = dates.time;
   const day = dates.date;
+  const lacks: Record<Lack['why'], string> = {
+    unanswered: 'This has to be answered on this path.',
+    'not-told': 'They have to be told all five first.',
+    'limb-unanswered': 'Say whether they can or cannot.',
+    'document-unsaid': 'Say whether you saw the paper.',
+    'does-not-follow': 'That does not fit what you wrote about the four abilities.',
+  };
   return {
     somebody: 'somebody',
+    lacks,
     needsTwo: 'A swab needs two people: one swabs, one records. Pick another colleague.',
     notWorkingHere: (staff: string) => `${staff} does not work here now. Pick another colleague.`,
     maySwab: (staff: string, until: string | undefined) =>

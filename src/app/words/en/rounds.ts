@@ -34,6 +34,7 @@ export function roundWords({ dates, plural, list }: LanguageTools) {
     handOver: 'Hand over',
     register: 'Register the tests',
     results: 'Results',
+    replan: 'Plan the rest again',
     edit: 'Change this round',
     close: 'Close the round',
     closed: 'This round is closed. It tallies.',

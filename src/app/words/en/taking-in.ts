@@ -1,5 +1,4 @@
 import type { ReportSource } from '../../../care/results/facts.ts';
-import type { TrayReason } from '../../../care/results/tray.ts';
 import type { ResultColumn } from '../../../exchange/results/told.ts';
 import type { LanguageTools } from '../language-tools.ts';
 
@@ -24,29 +23,9 @@ export function takingInWords({ dates, plural }: LanguageTools) {
     test: 'Code of the test',
     laboratory: 'Laboratory',
   };
-  const reasons: Record<TrayReason, string> = {
-    'code-missing': 'It has no code.',
-    'code-unknown': 'No test here has its code.',
-    'code-on-two': 'Its code was used for two tests.',
-    'code-closed': 'The kit with its code was closed for ever.',
-    'no-identity': 'It has only a code. A birth date or a name must fit too.',
-    'born-differs': "The birth date is not the person's.",
-    'name-differs': "The name is not the person's.",
-    'name-not-enough': 'Somebody here has a name like it. It needs a birth date too.',
-    'reference-differs': 'The reference is not ours for this test.',
-    'second-result': 'There is a result for this test already.',
-    'before-swab': 'It is older than the swab.',
-    'never-packed': 'The tube was never packed here.',
-    'nothing-to-correct': 'It takes back a result that we do not have.',
-    'words-unknown': 'We do not know what its words mean.',
-    'test-unknown': 'We do not know what it was tested for.',
-    'day-missing': 'It has no day, or one that we cannot read.',
-    preliminary: 'It is not final. The laboratory will send another.',
-  };
   return {
     sources,
     columns,
-    reasons,
     open: 'Take in a file',
     title: 'Take in results',
     fileLabel: 'File from the laboratory',
@@ -109,13 +88,7 @@ export function takingInWords({ dates, plural }: LanguageTools) {
     toResults: 'See the results',
     toTray: 'See what is held',
 
-    trayTitle: 'Reports that fit nobody yet',
     trayCount: (count: number) => `Held reports: ${count}`,
-    trayWaits: (count: number) =>
-      plural(count, {
-        one: '1 report fits nobody yet',
-        other: `${count} reports fit nobody yet`,
-      }),
     trayNone: 'No report waits.',
     came: (source: string, at: string) => `Came ${source}, ${dates.dayTime(at)}.`,
     look: 'Look at it',

@@ -60,6 +60,9 @@ export const nowSamples: Samples['now'] = {
   due: [['Cor', 'Oriel']],
   kitsEnd: [14, 'WS-0417', day],
   kitsEnded: [3, 'WS-0417'],
+  trayWaits: [2],
+  practise: ['Cor', 'A soft tip touches the cheek'],
+  practiseHow: [3, 7, 5],
 };
 
 export const findingSamples: Samples['findings'] = {

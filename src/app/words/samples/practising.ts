@@ -15,6 +15,4 @@ export const practisingSamples: Samples['practising'] = {
   byRound: [42, day],
   model: [14],
   policy: { step: ['A soft tip touches the cheek', 5] },
-  due: ['Cor', 'A soft tip touches the cheek'],
-  dueHow: [3, 7, 5],
 };

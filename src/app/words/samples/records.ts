@@ -35,11 +35,6 @@ export const recordSamples: Samples['record'] = {
     away: [day],
     recentPositive: [day],
     awaitingResult: [day],
-    reviewDue: [day],
-    photoOld: [day],
-    decisionReview: [day],
-    practice: [3, 7],
-    preparation: ['A visit first', 30],
   },
   amendPart: ['Who'],
   reviewBy: [day],
@@ -90,4 +85,12 @@ export const supportSamples: Samples['support'] = {
   about: ['Cor'],
   answer: { lead: ['nosebleed lately'] },
   knownBy: { title: ['Tamsin'] },
+};
+
+export const reminderSamples: Samples['reminders'] = {
+  reviewDue: [day],
+  photoOld: [day],
+  decisionReview: [day],
+  practice: [3, 7],
+  preparation: ['A visit first', 30],
 };

@@ -1,4 +1,4 @@
-import type { Words } from '../en.ts';
+import type { AllWords } from '../en-all.ts';
 
 /** The arguments one message takes, or nothing for a plain string. */
 type SampleOf<Message> = Message extends (...args: infer Args) => unknown
@@ -7,11 +7,11 @@ type SampleOf<Message> = Message extends (...args: infer Args) => unknown
     ? undefined
     : { readonly [Key in keyof Message]: SampleOf<Message[Key]> };
 
-type Area = Exclude<keyof Words, 'language' | 'dates'>;
+type Area = Exclude<keyof AllWords, 'language' | 'dates'>;
 
 /** Calls for every message that takes something. A message without one does not type-check. */
 export type Samples = {
-  readonly [Key in Area]: Functions<SampleOf<Words[Key]>>;
+  readonly [Key in Area]: Functions<SampleOf<AllWords[Key]>>;
 };
 
 /** Only the parts that are calls, or hold some. */

@@ -18,7 +18,6 @@ export const takingInSamples: Samples['takingIn'] = {
   keep: [14],
   doneTitle: [14],
   trayCount: [2],
-  trayWaits: [2],
   came: ['in a list', at],
   belongs: ['Cor'],
   testOption: ['Cor', 'KQT00000019', day],

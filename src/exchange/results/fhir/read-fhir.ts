@@ -1,6 +1,6 @@
-import { Temporal } from 'temporal-polyfill';
 import type { Outcome } from '../../../care/results/facts.ts';
 import type { Day, Zone } from '../../../care/time.ts';
+import { dayOfMoment, dayWritten } from '../day-told.ts';
 import type { OwnWords } from '../meaning-of-words.ts';
 import { outcomeMeant, testMeant, together } from '../meaning-of-words.ts';
 import type { Ask, ReadReports, ReportedResult, ReportStatus } from '../reported.ts';
@@ -211,11 +211,5 @@ function nameOf(patient: Part | undefined): string {
 
 /** A FHIR date or dateTime as a day. A year or a month alone is no day. */
 function dayIn(at: string, zone: Zone): Day | undefined {
-  try {
-    if (/^\d{4}-\d\d-\d\d$/.test(at))
-      return Temporal.PlainDate.from(at, { overflow: 'reject' }).toString() as Day;
-    return Temporal.Instant.from(at).toZonedDateTimeISO(zone).toPlainDate().toString() as Day;
-  } catch {
-    return undefined;
-  }
+  return dayWritten(at) ?? dayOfMoment(at, zone);
 }

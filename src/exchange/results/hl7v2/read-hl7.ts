@@ -1,6 +1,6 @@
-import { Temporal } from 'temporal-polyfill';
 import type { Outcome } from '../../../care/results/facts.ts';
 import type { Day, Zone } from '../../../care/time.ts';
+import { dayOfMoment, dayWritten } from '../day-told.ts';
 import type { OwnWords } from '../meaning-of-words.ts';
 import { outcomeMeant, testMeant, together } from '../meaning-of-words.ts';
 import type { Ask, ReadReports, ReportedResult, ReportStatus } from '../reported.ts';
@@ -175,13 +175,7 @@ function dayIn(text: string, zone: Zone): Day | undefined {
   const found = /^(\d{4})(\d\d)(\d\d)(?:(\d\d)(\d\d)?(\d\d)?(?:\.\d+)?([+-]\d{4})?)?$/.exec(text);
   if (found === null) return undefined;
   const [, year, month, date, hour, minute = '00', , offset] = found;
-  try {
-    const plain = Temporal.PlainDate.from(`${year}-${month}-${date}`, { overflow: 'reject' });
-    if (hour === undefined || offset === undefined) return plain.toString() as Day;
-    const at = `${plain.toString()}T${hour}:${minute}${offset.slice(0, 3)}:${offset.slice(3)}`;
-    const zoned = Temporal.Instant.from(at).toZonedDateTimeISO(zone);
-    return zoned.toPlainDate().toString() as Day;
-  } catch {
-    return undefined;
-  }
+  const written = dayWritten(`${year}-${month}-${date}`);
+  if (written === undefined || hour === undefined || offset === undefined) return written;
+  return dayOfMoment(`${written}T${hour}:${minute}${offset.slice(0, 3)}:${offset.slice(3)}`, zone);
 }

@@ -45,6 +45,13 @@ describe('a workbook', () => {
     expect(serialDay(61, false)).toBe('1900-03-01');
     expect(serialDay(0, true)).toBe('1904-01-01');
     expect(serialDay(44623, true)).toBe(serialDay(46085, false));
+    for (const [last, from1904] of [
+      [2_958_465, false],
+      [2_957_003, true],
+    ] as const) {
+      expect(serialDay(last, from1904)).toBe('9999-12-31');
+      expect(serialDay(last + 1, from1904)).toBeUndefined();
+    }
   });
   it('refuses a document type, where entity bombs come from', () => {
     const bomb = '<!DOCTYPE x [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;">]>';

@@ -1,5 +1,6 @@
 import { SaxesParser } from 'saxes';
-import { Temporal } from 'temporal-polyfill';
+import type { Day } from '../../../care/time.ts';
+import { addDays } from '../../../care/time.ts';
 import type { FileProblem } from '../reported.ts';
 
 type Tags = Readonly<Record<string, (attributes: Readonly<Record<string, string>>) => void>>;
@@ -144,9 +145,11 @@ function plainNumber(value: string): string {
 
 /** Day 60 of the 1900 system never was (29 February 1900); before it, days are one off. */
 export function serialDay(serial: number, from1904: boolean): string | undefined {
-  if (!Number.isFinite(serial) || serial < 0 || serial > 2_958_465) return undefined;
+  // The last is 31 December 9999.
+  const last = from1904 ? 2_957_003 : 2_958_465;
+  if (!Number.isFinite(serial) || serial < 0 || serial >= last + 1) return undefined;
   const whole = Math.floor(serial);
   if (!from1904 && (whole === 60 || whole === 0)) return undefined;
   const start = from1904 ? '1904-01-01' : whole < 60 ? '1899-12-31' : '1899-12-30';
-  return Temporal.PlainDate.from(start).add({ days: whole }).toString();
+  return addDays(start as Day, whole);
 }

@@ -27,7 +27,7 @@ interface PreparationFields {
 /** What a doctor agreed to beforehand, and how long ahead. There is no field for a dose. */
 export function PreparationForm({ person: id }: { readonly person: PersonId }): JSX.Element {
   const { words, person, today } = usePerson(id);
-  const { support, record, keeping } = words;
+  const { support, reminders, keeping } = words;
   const say = support.preparation;
   const back = paths.person(id);
   const form = useForm<PreparationFields>(
@@ -53,7 +53,7 @@ export function PreparationForm({ person: id }: { readonly person: PersonId }): 
       <Choice
         {...bind('what')}
         label={say.which}
-        options={whats.map((value) => ({ value, label: record.preparations[value] }))}
+        options={whats.map((value) => ({ value, label: reminders.preparations[value] }))}
       />
       <Field {...bind('leadMinutes')} label={say.leadMinutes} inputMode="numeric" wide={5} />
       <Field {...bind('clinician')} label={say.clinician} wide={30} />

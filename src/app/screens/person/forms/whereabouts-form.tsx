@@ -10,7 +10,7 @@ import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { DateField } from '../../../pieces/form/date-field.tsx';
-import type { Words } from '../../../words/en.ts';
+import type { AllWords } from '../../../words/en-all.ts';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
 
@@ -77,7 +77,7 @@ export function WhereaboutsForm({ person: id }: { readonly person: PersonId }): 
   }
 }
 
-function moveWords(move: Move, { support }: Words): string {
+function moveWords(move: Move, { support }: AllWords): string {
   const { went, came } = support.whereabouts;
   return move.startsWith('went-') ? went[move.slice(5) as Went] : came[move.slice(5) as Came];
 }

@@ -9,7 +9,7 @@ import { Checks } from '../../../pieces/form/choice.tsx';
 import { TimeField } from '../../../pieces/form/date-field.tsx';
 import { SpanRows } from '../../../pieces/form/span-rows.tsx';
 import { Disclosure } from '../../../pieces/page/disclosure.tsx';
-import { useWords } from '../../../words/use-words.ts';
+import { useAllWords } from '../../../words/use-all-words.ts';
 import type { Prepare } from '../use-prepare.ts';
 import type { Told } from './planning-draft.ts';
 import { apartAmong, mealsOf, shiftOf } from './question.ts';
@@ -24,7 +24,7 @@ const MOST_COURIERS = 4;
 
 /** What holds on this one day, each begun from what is usual: breaks, meals, couriers, pairs, times. */
 export function DayFields({ prepare, on, told }: DayFieldsProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.planner;
   const { draft, desk } = prepare;
   const { home } = desk;
@@ -107,7 +107,7 @@ export function DayFields({ prepare, on, told }: DayFieldsProps): JSX.Element {
 }
 
 function PeopleTimes({ prepare, told }: Omit<DayFieldsProps, 'on'>): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.planner;
   const { draft, desk, places } = prepare;
   const names = namesIn(desk.home, words.refusals.somebody);

@@ -12,7 +12,7 @@ import type { Names } from '../../../desk/names.ts';
 import { Button } from '../../../pieces/form/button.tsx';
 import { Notice } from '../../../pieces/list/notice.tsx';
 import { useAnnounce } from '../../../pieces/page/live-region.tsx';
-import { useWords } from '../../../words/use-words.ts';
+import { useAllWords } from '../../../words/use-all-words.ts';
 import { sayBroken, sayRepair, sayRule } from './say-plan.ts';
 import { Timeline } from './timeline.tsx';
 import { useDrag } from './use-drag.ts';
@@ -39,7 +39,7 @@ const DRAWS = 400;
 /** The plan that was found, to be looked at, changed by hand, and used. */
 export function PlanView({ found, names, onTake, onStop }: PlanViewProps): JSX.Element {
   const { instance, made } = found;
-  const words = useWords();
+  const words = useAllWords();
   const say = words.planner;
   const announce = useAnnounce();
   const [hand, setHand] = useState<readonly HandLane[] | undefined>(undefined);
@@ -143,7 +143,7 @@ export function PlanView({ found, names, onTake, onStop }: PlanViewProps): JSX.E
 /** What an order means, told at once: rules, time, chance. */
 function effectOf(
   { plan, broken, chance, lateBy }: Shown,
-  words: ReturnType<typeof useWords>,
+  words: ReturnType<typeof useAllWords>,
   { names, packMinutes }: { readonly names: Names; readonly packMinutes: number },
 ): readonly string[] {
   const say = words.planner;
@@ -169,7 +169,7 @@ function Changes({
   readonly names: Names;
   readonly onStop: () => void;
 }): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.planner;
   const { instance, changes, asking } = found;
   const { conflict, repairs = [] } = changes ?? {};

@@ -11,7 +11,7 @@ import { Button } from '../../../pieces/form/button.tsx';
 import { Notice } from '../../../pieces/list/notice.tsx';
 import { useAnnounce } from '../../../pieces/page/live-region.tsx';
 import { Part } from '../../../pieces/page/part.tsx';
-import { useWords } from '../../../words/use-words.ts';
+import { useAllWords } from '../../../words/use-all-words.ts';
 import type { Prepare } from '../use-prepare.ts';
 import { PlanView } from './plan-view.tsx';
 import { PlanningFields } from './planning-fields.tsx';
@@ -21,7 +21,7 @@ import './planner.css';
 
 /** Works out the best order with its times, and what to change where there is none. */
 export function Planner({ prepare }: { readonly prepare: Prepare }): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.planner;
   const announce = useAnnounce();
   const planning = usePlanning();
@@ -57,7 +57,7 @@ export function Planner({ prepare }: { readonly prepare: Prepare }): JSX.Element
   };
 
   return (
-    <Part title={draft.round === undefined ? say.title : say.rest}>
+    <Part title={draft.round === undefined ? say.title : words.rounds.replan}>
       <p>{draft.round === undefined ? say.lead : say.restLead}</p>
       <PlanningFields prepare={prepare} everybody={everybody} />
       {faults.length > 0 && (

@@ -5,7 +5,7 @@ import { namesIn } from '../../../desk/names.ts';
 import { Checks } from '../../../pieces/form/choice.tsx';
 import { TimeField } from '../../../pieces/form/date-field.tsx';
 import { Select } from '../../../pieces/form/select.tsx';
-import { useWords } from '../../../words/use-words.ts';
+import { useAllWords } from '../../../words/use-all-words.ts';
 import type { Prepare } from '../use-prepare.ts';
 import { DayFields } from './day-fields.tsx';
 import type { PlanningDraft, ShiftDraft } from './planning-draft.ts';
@@ -18,7 +18,7 @@ interface PlanningFieldsProps {
 
 /** What the planner has to be told: who is on shift and when, how many pairs, what else holds today. */
 export function PlanningFields({ prepare, everybody }: PlanningFieldsProps): JSX.Element {
-  const words = useWords();
+  const words = useAllWords();
   const say = words.planner;
   const { draft, desk } = prepare;
   const names = namesIn(desk.home, words.refusals.somebody);

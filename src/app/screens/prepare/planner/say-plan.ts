@@ -6,10 +6,10 @@ import { clock } from '../../../../care/rounds/planning/minutes.ts';
 import type { TriedRepair } from '../../../../care/rounds/planning/repairs.ts';
 import type { Because } from '../../../../care/rounds/planning/why-here.ts';
 import type { Names } from '../../../desk/names.ts';
-import type { Words } from '../../../words/en.ts';
+import type { AllWords } from '../../../words/en-all.ts';
 
 interface Voice {
-  readonly words: Words;
+  readonly words: AllWords;
   readonly names: Names;
 }
 

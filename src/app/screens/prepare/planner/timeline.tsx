@@ -5,7 +5,7 @@ import type { PlanInstance } from '../../../../care/rounds/planning/instance.ts'
 import { clock } from '../../../../care/rounds/planning/minutes.ts';
 import type { RoundPlanMade } from '../../../../care/rounds/planning/plan.ts';
 import type { Names } from '../../../desk/names.ts';
-import { useWords } from '../../../words/use-words.ts';
+import { useAllWords } from '../../../words/use-all-words.ts';
 
 interface TimelineProps {
   readonly instance: PlanInstance;
@@ -18,7 +18,7 @@ const HOUR = 60;
 
 /** The round at a glance: a bar for each pair, a block for each person, and the courier's time. */
 export function Timeline({ instance, plan, names, wrong }: TimelineProps): JSX.Element {
-  const { planner: say, prepare } = useWords();
+  const { planner: say, prepare } = useAllWords();
   const present = cohorts.filter((cohort) => instance.people.some((p) => p.cohort === cohort));
   const courier = Math.max(...instance.rules.collections);
   const from = Math.floor(instance.from / HOUR) * HOUR;

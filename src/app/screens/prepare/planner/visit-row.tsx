@@ -7,7 +7,7 @@ import { whyHere } from '../../../../care/rounds/planning/why-here.ts';
 import type { Names } from '../../../desk/names.ts';
 import { Icon } from '../../../pieces/icon/icon.tsx';
 import { Disclosure } from '../../../pieces/page/disclosure.tsx';
-import { useWords } from '../../../words/use-words.ts';
+import { useAllWords } from '../../../words/use-all-words.ts';
 import { sayBecause } from './say-plan.ts';
 import type { Drag } from './use-drag.ts';
 
@@ -28,7 +28,7 @@ export interface VisitRowProps {
 /** One person in the plan: when, who swabs, why here, and ways to another place. */
 export function VisitRow(props: VisitRowProps): JSX.Element {
   const { instance, plan, visit, lane, at, of, lanes, names, wrong, drag, onMove } = props;
-  const words = useWords();
+  const words = useAllWords();
   const { planner: say, prepare } = words;
   const who = names.person(visit.person as PersonId);
   const person = instance.people.find(({ id }) => id === visit.person);
