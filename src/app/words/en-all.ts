@@ -6,6 +6,7 @@ import { easyReadWords } from './en/easy-read.ts';
 import { factWords } from './en/facts.ts';
 import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
+import { fromPaperWords } from './en/from-paper.ts';
 import { handingWords } from './en/handing.ts';
 import { historyWords } from './en/history.ts';
 import { importWords } from './en/importing.ts';
@@ -51,6 +52,7 @@ export function allEnglish(settings: WordSettings) {
     planner: plannerWords(tools),
     usual: usualTimesWords(tools),
     runSheet: runSheetWords(tools),
+    fromPaper: fromPaperWords(),
     packing: packingWords(tools),
     handing: handingWords(tools),
     registering: registeringWords(tools),
