@@ -22,7 +22,10 @@ import { poissonCusumRunLength } from './poisson-cusum.ts';
 import { tChart } from './t-chart.ts';
 
 /** Tests to a signal by plain iteration of the expectation: slow, and nothing in common with the chain. */
-function iterated(states: number, rise: number, fall: number, p: number, from = 0): number {
+function iterated(
+  states: number,
+  { rise, fall, p, from = 0 }: { rise: number; fall: number; p: number; from?: number },
+): number {
   let e = new Float64Array(states);
   for (let step = 0; step < 200_000; step++) {
     const next = e.map(
@@ -50,7 +53,7 @@ describe('the Bernoulli CUSUM', () => {
   ] as const)('m %d, limit %d, share %d: tests to a signal', (m, limit, share) => {
     const states = Math.ceil(limit * m - 1e-9);
     const found = got(bernoulliCusumRunLength({ m, limit, share }));
-    expect(found / iterated(states, m - 1, 1, share)).toBeCloseTo(1, 9);
+    expect(found / iterated(states, { rise: m - 1, fall: 1, p: share })).toBeCloseTo(1, 9);
   });
 
   it.each([0, 0.5, 1, 2, 3, 3.75])('from a head start of %d', (headStart) => {
@@ -58,13 +61,13 @@ describe('the Bernoulli CUSUM', () => {
     const states = m * 4;
     const from = Math.round(headStart * m);
     const found = got(bernoulliCusumRunLength({ m, limit: 4, share: 0.3, headStart }));
-    expect(found / iterated(states, m - 1, 1, 0.3, from)).toBeCloseTo(1, 9);
+    expect(found / iterated(states, { rise: m - 1, fall: 1, p: 0.3, from })).toBeCloseTo(1, 9);
   });
 
   it('takes an m that is a fraction, and a head start', () => {
     expect(
       got(bernoulliCusumRunLength({ m: 3.5, limit: 1.5, share: 0.25 })) /
-        iterated(Math.ceil(1.5 * 7 - 1e-9), 5, 2, 0.25),
+        iterated(Math.ceil(1.5 * 7 - 1e-9), { rise: 5, fall: 2, p: 0.25 }),
     ).toBeCloseTo(1, 9);
     const [none, half] = [0, 1].map((headStart) =>
       got(bernoulliCusumRunLength({ m: 5, limit: 2, share: 0.1, headStart })),
@@ -183,19 +186,22 @@ describe('run lengths', () => {
 
   // R 4.2, spc 0.6.7: xewma.arl(lambda, width, shift, zr = barrier, hs = max(0, barrier), sided = "one", r = 100).
   it.each([
-    [0.1, 2.5, 0, 0, 273.780614491419],
-    [0.1, 2.5, 0.5, 0, 22.4878923841079],
-    [0.2, 2.8, 1, -1, 9.39441707022043],
-    [0.25, 3, 0, 0.5, 478.044115766844],
-    [0.1, 2.5, 0.5, -2, 23.6335730171244],
-  ])('of an EWMA held above a barrier: %d %d %d %d', (lambda, width, shift, barrier, expected) => {
-    const question = { lambda, width, shift, barrier, sides: 'one' } as const;
-    expect(got(ewmaAverageRunLength(question)) / expected).toBeCloseTo(1, 11);
-    if (barrier === 0) {
-      const { barrier: _, ...unsaid } = question;
-      expect(got(ewmaAverageRunLength(unsaid)) / expected).toBeCloseTo(1, 11);
-    }
-  });
+    [[0.1, 2.5, 0, 0], 273.780614491419],
+    [[0.1, 2.5, 0.5, 0], 22.4878923841079],
+    [[0.2, 2.8, 1, -1], 9.39441707022043],
+    [[0.25, 3, 0, 0.5], 478.044115766844],
+    [[0.1, 2.5, 0.5, -2], 23.6335730171244],
+  ] as const)(
+    'of an EWMA held above a barrier: %j',
+    ([lambda, width, shift, barrier], expected) => {
+      const question = { lambda, width, shift, barrier, sides: 'one' } as const;
+      expect(got(ewmaAverageRunLength(question)) / expected).toBeCloseTo(1, 11);
+      if (barrier === 0) {
+        const { barrier: _, ...unsaid } = question;
+        expect(got(ewmaAverageRunLength(unsaid)) / expected).toBeCloseTo(1, 11);
+      }
+    },
+  );
 
   // R 4.2, spc 0.6.7: xcusum.arl(reference, limit, shift, hs = headStart, sided = "two", r = 100).
   it.each([
