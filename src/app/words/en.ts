@@ -13,6 +13,7 @@ import { fitWords } from './en/fit.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
 import { handingWords } from './en/handing.ts';
+import { helperWords } from './en/helpers.ts';
 import { historyWords } from './en/history.ts';
 import { identityWords } from './en/identity.ts';
 import { importWords } from './en/importing.ts';
@@ -78,6 +79,7 @@ export function english(settings: WordSettings) {
     prepare: prepareWords(tools),
     planner: plannerWords(tools),
     usual: usualTimesWords(tools),
+    helpers: helperWords(tools),
     runSheet: runSheetWords(tools),
     packing: packingWords(tools),
     handing: handingWords(tools),

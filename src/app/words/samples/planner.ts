@@ -1,6 +1,6 @@
 import type { Samples } from './shape.ts';
 
-const who: [string, number] = ['Cor', 5];
+const who: [string, number, string] = ['Cor', 5, 'Jonah'];
 const two: [string, string] = ['Cor', '09:30'];
 
 export const plannerSamples: Samples['planner'] = {
@@ -67,19 +67,25 @@ export const plannerSamples: Samples['planner'] = {
     'change-pairs': who,
     'more-supplies': who,
     leave: who,
+    'ask-may-come': who,
+    'ask-may-swab': who,
   },
   because: {
-    first: ['Cor'],
-    after: ['Cor'],
-    window: ['09:30'],
-    meal: ['09:30'],
-    preparation: ['09:30'],
-    'not-before': ['09:30'],
-    staff: ['Pia'],
-    courier: [''],
-    cohort: [''],
-    closes: ['11:00'],
-    wish: ['Pia'],
+    first: ['Cor', 'Cor'],
+    after: ['Cor', 'Cor'],
+    window: ['09:30', 'Cor'],
+    meal: ['09:30', 'Cor'],
+    preparation: ['09:30', 'Cor'],
+    'not-before': ['09:30', 'Cor'],
+    staff: ['Pia', 'Cor'],
+    courier: ['', 'Cor'],
+    cohort: ['', 'Cor'],
+    closes: ['11:00', 'Cor'],
+    wish: ['Pia', 'Cor'],
+    'unmet-wish': ['Pia', 'Cor'],
+    unwanted: ['Pia', 'Cor'],
+    'swabber-wish': ['a woman', 'Cor'],
+    units: ['', 'Cor'],
   },
   pairCount: [2],
   dutiesOf: ['Pia'],
@@ -112,5 +118,6 @@ export const plannerSamples: Samples['planner'] = {
   moved: [3],
   later: [3],
   list: [['Cor', 'Bram']],
+  eitherOf: [['Jonah', 'Wystan']],
   at: ['09:30', 'Pia', 'Jonah'],
 };

@@ -1,9 +1,11 @@
+import { type AskRepair, askOptions, withSwabbers } from './ask-repairs.ts';
 import type { Effort } from './conflicts.ts';
 import type { PlanInstance, PlanMember } from './instance.ts';
 import { type MadePlan, makePlan } from './make-plan.ts';
 
 /** Something that people could do so that the round can be kept. */
 export type Repair =
+  | AskRepair
   | { readonly repair: 'courier-later'; readonly minutes: number }
   | { readonly repair: 'begin-earlier'; readonly minutes: number }
   | { readonly repair: 'stay-longer'; readonly staff: string; readonly minutes: number }
@@ -84,12 +86,25 @@ function staffOptions(instance: PlanInstance): Option[] {
   ]);
 }
 
+/** Of several lengths of one thing only the shortest is kept; every question is a thing of its own. */
+function kindOf(repair: Repair): string {
+  switch (repair.repair) {
+    case 'ask-may-come':
+      return `${repair.repair} ${repair.person} ${repair.staff}`;
+    case 'ask-may-swab':
+      return `${repair.repair} ${repair.people.join(' ')}`;
+    default:
+      return 'staff' in repair ? `${repair.repair} ${repair.staff}` : repair.repair;
+  }
+}
+
 function options(instance: PlanInstance, left: readonly string[]): readonly Option[] {
   const { rules, supplies } = instance;
   const begun = instance.done.length > 0;
   const limited = Object.values({ ...supplies, glovePairsEach: undefined, apronsEach: undefined });
   const { glovePairsEach, apronsEach } = supplies;
   const found: Option[] = [
+    ...askOptions(instance, left),
     ...STEPS.map((minutes) => ({
       repair: { repair: 'courier-later' as const, minutes },
       trouble: 10 + minutes / 2,
@@ -179,7 +194,7 @@ export function* findingRepairs(
   const settled = new Set<string>();
   const all = options(instance, made.plan.leftOut);
   for (const [i, { repair, trouble, instance: changed }] of all.entries()) {
-    const kind = 'staff' in repair ? `${repair.repair} ${repair.staff}` : repair.repair;
+    const kind = kindOf(repair);
     if (enough.length >= most || (shouldStop?.() ?? false)) break;
     if (settled.has(kind)) continue;
     yield { share: Math.max(i / all.length, enough.length / most), found: [...enough] };
@@ -187,8 +202,10 @@ export function* findingRepairs(
       ...{ seed, iterations, draws: 400, prove: false },
       ...(shouldStop && { shouldStop }),
     });
+    const told = withSwabbers(instance, repair, plan);
+    if (told === undefined) continue;
     const tried: TriedRepair = {
-      ...{ repair, trouble, leftOut: plan.leftOut, finish: plan.finish },
+      ...{ repair: told, trouble, leftOut: plan.leftOut, finish: plan.finish },
       chance: chance.packed,
       enough: plan.leftOut.length === 0 && chance.packed >= instance.rules.chanceAtLeast,
     };

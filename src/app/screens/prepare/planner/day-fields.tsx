@@ -13,8 +13,9 @@ import { useWords } from '../../../words/use-words.ts';
 import type { Prepare } from '../use-prepare.ts';
 import type { Told } from './planning-draft.ts';
 import { apartAmong, mealsOf, shiftOf } from './question.ts';
+import { WishFields } from './wish-fields.tsx';
 
-interface DayFieldsProps {
+export interface DayFieldsProps {
   readonly prepare: Prepare;
   readonly on: readonly StaffId[];
   readonly told: Told;
@@ -101,6 +102,7 @@ export function DayFields({ prepare, on, told }: DayFieldsProps): JSX.Element {
           />
         )}
       </Disclosure>
+      <WishFields {...{ prepare, on, told }} />
       <PeopleTimes prepare={prepare} told={told} />
     </>
   );
