@@ -11,11 +11,8 @@ import { finding } from './finding.ts';
  */
 export function againstWish(home: Home, person: PersonId): Finding[] {
   const facts = factsIn(home, 'person', person);
-  const all = ofKind(facts, 'person.helpers');
-  if (all.length === 0) return [];
-  // An entry that was struck out should never have been there, at any time.
-  const struck = replacedBy(ofKind(facts, 'entry.struck-out'));
-  const wishes = all.filter(({ id }) => !struck.has(id));
+  const wishes = ofKind(facts, 'person.helpers');
+  if (wishes.length === 0) return [];
   return standing(facts, 'turn.opened').flatMap((opened) => {
     const { turn, swabber, recorder } = opened.data;
     const known = wishes.filter(({ at }) => at <= opened.at);

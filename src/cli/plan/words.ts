@@ -71,10 +71,10 @@ export function sayRule(instance: PlanInstance, rule: PlanRule): string {
 export function sayRepair(instance: PlanInstance, repair: Repair): string {
   const { person, staff } = namesIn(instance);
   switch (repair.repair) {
-    case 'ask-may-come':
-      return `Ask ${person(repair.person)} if ${staff(repair.staff)} may come.`;
-    case 'ask-may-swab':
-      return `Ask ${repair.people.map(person).join(', ')} if ${repair.swabbers.map(staff).join(' or ')} may swab.`;
+    case 'ask':
+      return repair.wishes
+        .map((wish) => `Ask ${person(wish.person)} if ${staff(wish.staff)} may ${wish.may}.`)
+        .join(' ');
     case 'courier-later':
       return `Ask the courier to come ${repair.minutes} minutes later.`;
     case 'begin-earlier':

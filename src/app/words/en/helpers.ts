@@ -29,7 +29,7 @@ export function helperWords({ list }: LanguageTools) {
     nobody: 'No wish any more.',
     /** What a pair does not meet. */
     against: {
-      title: 'This pair is not what they asked for',
+      title: 'This pair is not what they asked for.',
       unwanted: (who: string, staff: string) => `${who} does not want ${staff}.`,
       swabber: (who: string, swabber: string) => `${who} asked for ${swabber} to swab.`,
       ask: (who: string, staff: string) => `Ask ${who} if ${staff} may.`,

@@ -1,3 +1,4 @@
+import type { AskedWish } from '../../../care/rounds/planning/ask-repairs.ts';
 import type { BrokenRule } from '../../../care/rounds/planning/check-plan.ts';
 import type { PlanRule } from '../../../care/rounds/planning/conflicts.ts';
 import type { Repair } from '../../../care/rounds/planning/repairs.ts';
@@ -65,7 +66,10 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     'not-before': (who, at) => `${who} may be asked only from ${at}.`,
   };
 
-  const repairs: Record<Repair['repair'], (who: string, count: number, staff: string) => string> = {
+  const repairs: Record<
+    Exclude<Repair['repair'], 'ask'>,
+    (who: string, count: number) => string
+  > = {
     'courier-later': (_, count) => `Ask the courier to come ${minutes(count)} later.`,
     'begin-earlier': (_, count) => `Begin ${minutes(count)} sooner.`,
     'stay-longer': (who, count) => `Ask ${who} to stay ${minutes(count)} longer.`,
@@ -76,8 +80,12 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     'change-pairs': () => 'Let a colleague take over on the way.',
     'more-supplies': (_, count) => `Get kits and PPE for ${number(count)} more.`,
     leave: (who) => `Leave ${who} to another day.`,
-    'ask-may-come': (who, _, staff) => `Ask ${who} if ${staff} may come.`,
-    'ask-may-swab': (who, _, staff) => `Ask ${who} if ${staff} may swab.`,
+  };
+
+  /** Somebody may give up their own wish, for the day, when they are asked. */
+  const ask: Record<AskedWish['may'], (who: string, staff: string) => string> = {
+    come: (who, staff) => `Ask ${who} if ${staff} may come.`,
+    swab: (who, staff) => `Ask ${who} if ${staff} may swab.`,
   };
 
   const because: Record<Because['because'], (what: string, who: string) => string> = {
@@ -99,7 +107,7 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
   };
 
   return {
-    ...{ broken, rules, repairs, because },
+    ...{ broken, rules, repairs, ask, because },
     title: 'Work out the order',
     lead: 'Say who is on shift. The tablet looks for the best order and times.',
     begins: 'When can you begin?',
@@ -186,7 +194,6 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
         other: `${number(count)} people come later than they were told.`,
       }),
     list,
-    eitherOf: (names: readonly string[]) => names.join(' or '),
     at: (at: string, a: string, b: string) => `${at}: ${a} and ${b}`,
   };
 }

@@ -1,17 +1,20 @@
-import type { PlanInstance } from './instance.ts';
+import type { PlanInstance, PlanPerson } from './instance.ts';
 import type { RoundPlanMade } from './plan.ts';
 
-/** A wish that keeps somebody from being visited may be given up, by whoever has it, when they are asked. */
-export type AskRepair =
-  | { readonly repair: 'ask-may-come'; readonly person: string; readonly staff: string }
-  /** Of those who asked for a woman or a man: `swabbers` are who would do it instead. */
-  | {
-      readonly repair: 'ask-may-swab';
-      readonly people: readonly string[];
-      readonly swabbers: readonly string[];
-    };
+/** What a person may be asked: whether this colleague may come, or may swab, though they wished otherwise. */
+export interface AskedWish {
+  readonly person: string;
+  readonly may: 'come' | 'swab';
+  readonly staff: string;
+}
 
-interface Asked {
+/** A wish belongs to whoever has it: they may give it up when they are asked, and a no stays a no. */
+export interface AskRepair {
+  readonly repair: 'ask';
+  readonly wishes: readonly AskedWish[];
+}
+
+interface AskOption {
   readonly repair: AskRepair;
   readonly trouble: number;
   readonly instance: PlanInstance;
@@ -23,61 +26,62 @@ const ASK_ANOTHER = 30;
 /** Every question is a plan to be tried. */
 const MOST_ASKED = 8;
 
-/** Each wish, and all wishes of those left out together, as a question that could be asked. */
-export function askOptions(instance: PlanInstance, left: readonly string[]): readonly Asked[] {
-  const { people } = instance;
-  const trouble = (ids: readonly string[]): number =>
-    ids.reduce((sum, id) => sum + (left.includes(id) ? ASK : ASK_ANOTHER), 0);
-  const without = (id: string, staff: string): PlanInstance => ({
-    ...instance,
-    people: people.map((p) =>
-      p.id === id ? { ...p, excluded: p.excluded.filter((s) => s !== staff) } : p,
-    ),
-  });
-  const byAnyone = (ids: readonly string[]): PlanInstance => ({
-    ...instance,
-    people: people.map((p) => {
-      if (!ids.includes(p.id)) return p;
-      const { swabberGender: _, ...rest } = p;
-      return rest;
-    }),
-  });
-  const asking = people.filter((p) => p.swabberGender !== undefined).map(({ id }) => id);
-  const asked = asking.filter((id) => left.includes(id));
-  const groups = [...asking.map((id) => [id]), ...(asked.length > 1 ? [asked] : [])];
-  return [
-    ...people.flatMap(({ id, excluded }) =>
-      excluded.map((staff) => ({
-        repair: { repair: 'ask-may-come' as const, person: id, staff },
-        trouble: trouble([id]),
-        instance: without(id, staff),
-      })),
-    ),
-    ...groups.map((ids) => ({
-      repair: { repair: 'ask-may-swab' as const, people: ids, swabbers: [] },
-      trouble: trouble(ids),
-      instance: byAnyone(ids),
-    })),
-  ]
-    .sort((a, b) => a.trouble - b.trouble)
-    .slice(0, MOST_ASKED);
+/** One wish set aside: not to have a colleague, or, without one, for a woman or a man to swab. */
+interface Aside {
+  readonly person: string;
+  readonly staff?: string;
 }
 
-const asksForSwabber = (repair: {
-  readonly repair: string;
-}): repair is Extract<AskRepair, { repair: 'ask-may-swab' }> => repair.repair === 'ask-may-swab';
-
-/** Who would swab those who asked for somebody else: only the plan tells. Nothing where nobody would. */
-export function withSwabbers<R extends { readonly repair: string }>(
-  instance: PlanInstance,
-  repair: R | AskRepair,
-  plan: RoundPlanMade,
-): R | AskRepair | undefined {
-  if (!asksForSwabber(repair)) return repair;
-  const other = plan.lanes.flat().flatMap(({ person, swabber }) => {
-    const wish = instance.people.find(({ id }) => id === person)?.swabberGender;
-    const gender = instance.staff.find(({ id }) => id === swabber)?.gender;
-    return repair.people.includes(person) && gender !== wish ? [swabber] : [];
-  });
-  return other.length === 0 ? undefined : { ...repair, swabbers: [...new Set(other)] };
+function withoutWishes(instance: PlanInstance, aside: readonly Aside[]): PlanInstance {
+  const without = (person: PlanPerson): PlanPerson => {
+    const own = aside.filter((each) => each.person === person.id);
+    if (own.length === 0) return person;
+    const { swabberGender, ...rest } = person;
+    return {
+      ...rest,
+      excluded: person.excluded.filter((staff) => !own.some((each) => each.staff === staff)),
+      ...(swabberGender !== undefined &&
+        own.every(({ staff }) => staff !== undefined) && { swabberGender }),
+    };
+  };
+  return { ...instance, people: instance.people.map(without) };
 }
+
+/**
+ * Each wish that could be asked about, those of people left out first, and all of theirs at once. Whom
+ * to ask about whom is known only from the plan that is then made: see `askedIn`.
+ */
+export function askOptions(instance: PlanInstance, left: readonly string[]): readonly AskOption[] {
+  const wishes = instance.people.flatMap(({ id: person, excluded, swabberGender }): Aside[] => [
+    ...excluded.map((staff) => ({ person, staff })),
+    ...(swabberGender === undefined ? [] : [{ person }]),
+  ]);
+  const ofLeft = wishes.filter(({ person }) => left.includes(person));
+  const groups = [...wishes.map((wish) => [wish]), ...(ofLeft.length > 1 ? [ofLeft] : [])];
+  const trouble = (aside: readonly Aside[]): number =>
+    aside.reduce((sum, { person }) => sum + (left.includes(person) ? ASK : ASK_ANOTHER), 0);
+  const options = groups.map((aside) => ({
+    repair: { repair: 'ask' as const, wishes: [] },
+    trouble: trouble(aside),
+    instance: withoutWishes(instance, aside),
+  }));
+  const all = ofLeft.length > 1 ? options.slice(-1) : [];
+  const single = options.slice(0, wishes.length).sort((a, b) => a.trouble - b.trouble);
+  return [...single.slice(0, MOST_ASKED), ...all];
+}
+
+/** The wishes that a plan goes against: whoever has them is to be asked before it is used. */
+export const askedIn = ({ people, staff }: PlanInstance, plan: RoundPlanMade): AskedWish[] =>
+  plan.lanes.flat().flatMap(({ person: id, swabber, recorder }): AskedWish[] => {
+    const person = people.find((each) => each.id === id);
+    if (person === undefined) return [];
+    const gender = staff.find((each) => each.id === swabber)?.gender;
+    return [
+      ...[swabber, recorder]
+        .filter((each) => person.excluded.includes(each))
+        .map((each) => ({ person: id, may: 'come' as const, staff: each })),
+      ...(person.swabberGender === undefined || person.swabberGender === gender
+        ? []
+        : [{ person: id, may: 'swab' as const, staff: swabber }]),
+    ];
+  });

@@ -3,7 +3,7 @@ import type { Broken } from '../../../../care/rounds/planning/check-plan.ts';
 import type { PlanRule } from '../../../../care/rounds/planning/conflicts.ts';
 import type { PlanInstance, PlanPerson } from '../../../../care/rounds/planning/instance.ts';
 import { clock } from '../../../../care/rounds/planning/minutes.ts';
-import type { TriedRepair } from '../../../../care/rounds/planning/repairs.ts';
+import type { Repair, TriedRepair } from '../../../../care/rounds/planning/repairs.ts';
 import type { Because } from '../../../../care/rounds/planning/why-here.ts';
 import type { Names } from '../../../desk/names.ts';
 import type { Words } from '../../../words/en.ts';
@@ -75,29 +75,28 @@ const sayStaff = (ids: readonly string[], { words, names }: Voice): string =>
   words.planner.list(ids.map((id) => names.staff(id as StaffId)));
 
 export function sayRepair({ repair, finish, chance }: TriedRepair, voice: Voice): string {
-  const { words, names } = voice;
-  const say = words.planner.repairs[repair.repair];
-  const people = (ids: readonly string[]): string =>
-    words.planner.list(ids.map((id) => names.person(id as PersonId)));
-  const told = (): string => {
-    switch (repair.repair) {
-      case 'ask-may-come':
-        return say(people([repair.person]), 0, names.staff(repair.staff as StaffId));
-      case 'ask-may-swab': {
-        const swabbers = repair.swabbers.map((id) => names.staff(id as StaffId));
-        return say(people(repair.people), 0, words.planner.eitherOf(swabbers));
-      }
-      case 'leave':
-        return say(people(repair.people), 0, '');
-      case 'more-supplies':
-        return say('', repair.people, '');
-      default: {
-        const who = 'staff' in repair ? names.staff(repair.staff as StaffId) : '';
-        return say(who, 'minutes' in repair ? repair.minutes : 0, '');
-      }
+  const then = voice.words.planner.repaired(clock(finish), chance);
+  return `${sayWhatToDo(repair, voice)} ${then}`;
+}
+
+function sayWhatToDo(repair: Repair, { words, names }: Voice): string {
+  const { repairs, ask, list } = words.planner;
+  switch (repair.repair) {
+    case 'ask':
+      return repair.wishes
+        .map(({ person, may, staff }) =>
+          ask[may](names.person(person as PersonId), names.staff(staff as StaffId)),
+        )
+        .join(' ');
+    case 'leave':
+      return repairs.leave(list(repair.people.map((id) => names.person(id as PersonId))), 0);
+    case 'more-supplies':
+      return repairs['more-supplies']('', repair.people);
+    default: {
+      const who = 'staff' in repair ? names.staff(repair.staff as StaffId) : '';
+      return repairs[repair.repair](who, 'minutes' in repair ? repair.minutes : 0);
     }
-  };
-  return `${told()} ${words.planner.repaired(clock(finish), chance)}`;
+  }
 }
 
 /** Why somebody stands where they do; `who` is their name. */
