@@ -129,6 +129,14 @@ describe('whom somebody wants for a swab', () => {
     await look('day');
     await field('These hold today').getByLabel('Cor: not Jonah').uncheck();
     expect(await whyHere('Cor')).not.toContain('does not want');
+
+    // No outbreak by the cases here; whoever plans may say otherwise for the day.
+    await page.getByText('Are units kept apart?').first().click();
+    await says('By the cases here it is no outbreak.');
+    await page.getByLabel('Change all PPE between them').check();
+    await press('Find the best order anew');
+    await says('Units are kept apart.');
+    await look('units');
   });
 
   it('that nobody on shift meets leaves them out, says why, and whom to ask', async () => {

@@ -132,7 +132,9 @@ function WorksAsPart({ member }: OfMember): JSX.Element | null {
       title={say.part}
       action={<Button href={to(paths.worksAs(member.id))}>{say.amend}</Button>}
     >
-      <p>{say.lead}</p>
+      <p>
+        {say.asked} {say.lead}
+      </p>
       <p>{worksAs === undefined ? say.none : say.answered(say.answers[worksAs])}</p>
     </Part>
   );

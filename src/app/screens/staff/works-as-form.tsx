@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { StaffId } from '../../../care/ids.ts';
+import { somebodyAsks } from '../../../care/people/helpers.ts';
 import type { WorksAs } from '../../../care/staff/facts.ts';
 import { worksAs } from '../../../care/staff/facts.ts';
 import { memberOf } from '../../../care/staff/member.ts';
@@ -46,7 +47,7 @@ function OpenForm({ staff }: { readonly staff: StaffId }): JSX.Element {
       title={say.title}
       lead={
         <p>
-          {say.lead} {say.why} {say.free}
+          {somebodyAsks(desk.home) && say.asked} {say.lead} {say.why} {say.free}
         </p>
       }
       back={back}

@@ -53,7 +53,8 @@ export function helperWords({ list }: LanguageTools) {
     },
     worksAs: {
       part: 'Your own answer',
-      lead: 'Somebody here asks for a woman or a man to swab. You may answer. You need not.',
+      asked: 'Somebody here asks for a woman or a man to swab.',
+      lead: 'You may answer. You need not.',
       title: 'What do you work as?',
       why: 'It is used to plan and prepare a round. No other page shows it.',
       free: 'Without an answer you are not sent to people who ask. You can change it at any time.',
