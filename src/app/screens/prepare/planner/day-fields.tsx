@@ -13,13 +13,8 @@ import { useWords } from '../../../words/use-words.ts';
 import type { Prepare } from '../use-prepare.ts';
 import type { Told } from './planning-draft.ts';
 import { apartAmong, mealsOf, shiftOf } from './question.ts';
+import type { DayFieldsProps } from './wish-fields.tsx';
 import { WishFields } from './wish-fields.tsx';
-
-export interface DayFieldsProps {
-  readonly prepare: Prepare;
-  readonly on: readonly StaffId[];
-  readonly told: Told;
-}
 
 const MOST_COURIERS = 4;
 

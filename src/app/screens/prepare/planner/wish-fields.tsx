@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import type { StaffId } from '../../../../care/ids.ts';
 import { outbreakOn } from '../../../../care/outbreaks/outbreak.ts';
 import { unitsApart } from '../../../../care/policy/policy.ts';
 import { namesIn } from '../../../desk/names.ts';
@@ -6,9 +7,16 @@ import { Checks, Choice } from '../../../pieces/form/choice.tsx';
 import { Disclosure } from '../../../pieces/page/disclosure.tsx';
 import type { Words } from '../../../words/en.ts';
 import { useWords } from '../../../words/use-words.ts';
-import type { DayFieldsProps } from './day-fields.tsx';
+import type { Prepare } from '../use-prepare.ts';
+import type { Told } from './planning-draft.ts';
 import type { HardWish } from './question.ts';
 import { hardWishes, unitsOf } from './question.ts';
+
+export interface DayFieldsProps {
+  readonly prepare: Prepare;
+  readonly on: readonly StaffId[];
+  readonly told: Told;
+}
 
 /** Which wishes hold on this one day, and how units are kept apart on it. */
 export function WishFields({ prepare, on, told }: DayFieldsProps): JSX.Element {
