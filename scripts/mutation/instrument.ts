@@ -121,7 +121,8 @@ export async function instrument(testsIn: readonly string[] = ['']): Promise<rea
     .map((m) => ({
       id: m.id,
       file: relative(STATISTICS, m.fileName),
-      line: m.location.start.line,
+      // Babel's lines begin at 1, the instrumenter's at 0.
+      line: m.location.start.line + 1,
       kind: m.mutatorName,
       replacement: m.replacement.slice(0, 120),
     }));

@@ -61,6 +61,15 @@ function tidy(value: unknown): unknown {
 }
 const same = (a: unknown, b: unknown): boolean => isDeepStrictEqual(tidy(a), tidy(b));
 
+/** `part` stands in `value`, whatever else does. */
+function holds(value: unknown, part: unknown): boolean {
+  if (part === null || typeof part !== 'object') return Object.is(value, part);
+  if (value === null || typeof value !== 'object') return false;
+  return Object.entries(part).every(([key, inner]) =>
+    holds((value as Record<string, unknown>)[key], inner),
+  );
+}
+
 function matchers(value: unknown, wanted: boolean) {
   const judge = (good: boolean): void => {
     if (good !== wanted) throw new Failed('not as expected');
@@ -69,6 +78,7 @@ function matchers(value: unknown, wanted: boolean) {
   return {
     toBe: (other: unknown) => judge(Object.is(value, other)),
     toEqual: (other: unknown) => judge(same(value, other)),
+    toMatchObject: (part: object) => judge(holds(value, part)),
     toBeUndefined: () => judge(value === undefined),
     toBeDefined: () => judge(value !== undefined),
     toBeNull: () => judge(value === null),

@@ -19,7 +19,7 @@ function work(args: readonly string[]): Promise<string | undefined> {
       process.execPath,
       ['--import', 'tsx', 'scripts/mutation/worker.ts', ...args],
       {
-        stdio: ['ignore', 'pipe', 'ignore'],
+        stdio: ['ignore', 'pipe', args[0] === 'coverage' ? 'inherit' : 'ignore'],
         env: { ...process.env, ORACLE_COURSES: '20000' },
       },
     );
@@ -46,7 +46,7 @@ function work(args: readonly string[]): Promise<string | undefined> {
     });
     child.on('close', (code) => {
       clearTimeout(timer);
-      if (hung || code !== 0) resolve(trying ?? args[1]);
+      if (hung || code !== 0) resolve(trying ?? args[1] ?? 'nothing yet');
       else resolve(undefined);
     });
   });

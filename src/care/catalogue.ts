@@ -46,7 +46,10 @@ export type PrivateOf<K extends Kind> = Catalogue[K]['private'] extends v.Generi
 /** What a fact of any kind carries besides its data: who, with whom, when, on which device. */
 interface Envelope {
   readonly id: FactId;
+  /** When it happened. */
   readonly at: Instant;
+  /** When it was typed in, where it was written on paper first. */
+  readonly entered?: Instant;
   readonly by: StaffId;
   readonly with?: readonly StaffId[];
   readonly device: string;

@@ -1,7 +1,9 @@
 import type { Fact, Kind } from '../care/catalogue.ts';
 import { catalogue, isKind, readFact } from '../care/catalogue.ts';
+import { timesOf } from '../care/custody/paper.ts';
 import type { Home, Service } from '../care/home.ts';
 import { emptyHome, fileRead } from '../care/home.ts';
+import type { Instant } from '../care/time.ts';
 import { HOUR, ms } from '../care/time.ts';
 import type { LedgerFact } from '../ledger/fact.ts';
 import type { Fold } from '../ledger/fold.ts';
@@ -11,7 +13,7 @@ import type { Reader } from '../ledger/upcast.ts';
  * Rises whenever the same facts would be read or filed otherwise: with the catalogue, whose print a
  * test compares, and with what the first look holds.
  */
-export const HOME_FOLD = 4;
+export const HOME_FOLD = 5;
 
 /** How far back the first look goes: past the longest usual round and every wait for a result. */
 const RECENT = 45 * 24 * HOUR;
@@ -86,8 +88,9 @@ export const readStored: Reader<Fact> = (stored, read = false) => {
 
 /** What the core needs of a stored fact: who, with whom, when, where, and what. */
 function bare(stored: LedgerFact): object {
-  const { id, kind, data, at, by, device, seq } = stored;
-  const plain: Record<string, unknown> = { id, kind, data, at, by, device, seq };
+  const { id, kind, data, by, device, seq } = stored;
+  const times = timesOf(stored.at as string as Instant, data);
+  const plain: Record<string, unknown> = { id, kind, data, ...times, by, device, seq };
   if (stored.with.length > 0) plain['with'] = stored.with;
   if (stored.private !== undefined) plain['private'] = stored.private;
   return plain;

@@ -2,6 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import windlestrawHouse from '../../policies/windlestraw-house-1.json' with { type: 'json' };
 import type { DataOf, Fact, Kind, NewFact } from '../../src/care/catalogue.ts';
+import { timesOf } from '../../src/care/custody/paper.ts';
 import type { Home } from '../../src/care/home.ts';
 import { emptyHome, file } from '../../src/care/home.ts';
 import type { FactId, PersonId, StaffId } from '../../src/care/ids.ts';
@@ -79,7 +80,7 @@ export class Trial {
     const fact = {
       ...fresh,
       id: id(JSON.stringify([this.device, seq, this.now, fresh.kind, fresh.data])),
-      at: this.now,
+      ...timesOf(this.now, fresh.data),
       by: this.by,
       device: this.device,
       seq,

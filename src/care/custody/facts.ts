@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { boxId, factId, personId, roundId, staffId, testId, turnId } from '../ids.ts';
 import { code, how, kind, line, replaces, word } from '../kind.ts';
 import { day } from '../time.ts';
+import { paper } from './paper.ts';
 
 export const sites = ['throat', 'nostril-1', 'nostril-2'] as const;
 export type Site = (typeof sites)[number];
@@ -62,6 +63,7 @@ export const turnFacts = {
       person: personId,
       swabber: staffId,
       recorder: staffId,
+      paper,
       replaces,
     },
     files: (data) => [
@@ -79,6 +81,7 @@ export const turnFacts = {
       ...turn,
       way: v.picklist(['birthday', 'face']),
       chosen: v.union([v.literal('none'), personId]),
+      paper,
       replaces,
     },
     files: onTurn,
@@ -91,12 +94,13 @@ export const turnFacts = {
       answer: v.picklist(['yes', 'no', 'unsure', 'asleep', 'away']),
       /** Every earlier no and stop in this round that those who asked again knew of. */
       knowing: v.exactOptional(v.array(factId)),
+      paper,
       replaces,
     },
     files: onTurn,
   }),
   'turn.stopped': kind({
-    data: { ...turn, why: v.exactOptional(v.picklist(stopReasons)), replaces },
+    data: { ...turn, why: v.exactOptional(v.picklist(stopReasons)), paper, replaces },
     files: onTurn,
   }),
   /** Stop was pressed by mistake: the person did not ask for it. Willingness is asked again. */
@@ -138,6 +142,7 @@ export const turnFacts = {
         'interrupted',
       ]),
       mood: v.exactOptional(v.picklist(['calm', 'uneasy', 'distressed'])),
+      paper,
       replaces,
     },
     files: onTurn,
@@ -155,13 +160,14 @@ export const testFacts = {
       kitKind: word,
       lot: v.exactOptional(word),
       expires: v.exactOptional(day),
+      paper,
       replaces,
     },
     files: (data) => [...onTest(data), ['code', data.code], ['lot', data.kitKind]],
   }),
   'kit.checked': kind({ data: { ...test, quick, replaces }, files: onTest }),
   'label.read': kind({
-    data: { ...test, place: v.picklist(['tube', 'bag']), code, how, near, replaces },
+    data: { ...test, place: v.picklist(['tube', 'bag']), code, how, near, paper, replaces },
     files: (data) => [...onTest(data), ['code', data.code]],
   }),
   /** Chosen when ready: no throat today (then both nostrils), or the person swabs themselves. */
@@ -180,16 +186,18 @@ export const testFacts = {
     data: {
       ...test,
       taker: v.picklist(['staff', 'person']),
-      sites: v.array(v.strictObject({ site, ms: seconds })),
+      /** `ms` is the dial's; a swab from paper had none. */
+      sites: v.array(v.strictObject({ site, ms: v.exactOptional(seconds) })),
       short: v.exactOptional(v.picklist(['asked-to-finish', 'sore', 'blocked', 'other'])),
+      paper,
       replaces,
     },
     files: onTest,
   }),
-  'tube.closed': kind({ data: { ...test, quick, replaces }, files: onTest }),
-  'tube.sealed': kind({ data: { ...test, quick, replaces }, files: onTest }),
+  'tube.closed': kind({ data: { ...test, quick, paper, replaces }, files: onTest }),
+  'tube.sealed': kind({ data: { ...test, quick, paper, replaces }, files: onTest }),
   'kit.spoiled': kind({
-    data: { ...test, why: v.picklist(spoilReasons), replaces },
+    data: { ...test, why: v.picklist(spoilReasons), paper, replaces },
     files: onTest,
   }),
   'bag.packed': kind({

@@ -3,6 +3,7 @@ import type { Home } from '../home.ts';
 import { concluding, ofKind, replacedBy } from '../home.ts';
 import type { FactId, PersonId, RoundId, StaffId, TestId, TurnId } from '../ids.ts';
 import type { Instant } from '../time.ts';
+import type { Paper } from './paper.ts';
 import { inTurnOrder } from './turn-order.ts';
 
 export interface Pair {
@@ -27,6 +28,8 @@ export interface Turn {
   readonly lastAt: Instant;
   readonly lastFact: FactId;
   readonly openedBy: FactId;
+  /** Set where the whole turn was written on paper first. */
+  readonly paper: Paper | undefined;
   readonly identity: FactOf<'identity.established'> | undefined;
   readonly needsWho: boolean;
   readonly needsWilling: boolean;
@@ -73,6 +76,7 @@ function begin(opened: FactOf<'turn.opened'>): Growing {
     lastAt: opened.at,
     lastFact: opened.id,
     openedBy: opened.id,
+    paper: opened.data.paper,
     identity: undefined,
     needsWho: true,
     needsWilling: true,
@@ -106,7 +110,9 @@ function advance(turn: Growing, fact: Fact): void {
       turn.test = fact.data.test;
       turn.tests = [...turn.tests, fact.data.test];
       break;
+    // A swab from paper had no dials: that it was taken says that it was begun.
     case 'site.started':
+    case 'swab.taken':
       if (!turn.begun.includes(fact.data.test)) turn.begun = [...turn.begun, fact.data.test];
       break;
     case 'kit.spoiled':

@@ -102,6 +102,7 @@ function beadsOf(home: Home, { turn, test, live }: Told): Beads {
   if (ended && live === undefined) return ofEnded(turn, test);
   const beads = all('todo');
   mark(beads, doneBeads(home, turn, live));
+  if (turn.paper !== undefined) unsaid(beads, turn);
   if (!ended) beads[inHand(home, turn)] = 'hand';
   if (live !== undefined) afterSeal(home, live, beads);
   return beads;
@@ -119,6 +120,12 @@ function ofEnded(turn: Turn, test: Test | undefined): Beads {
     beads[test.spoilReason === 'leak' ? 'seal' : test.begun ? 'swab' : 'label'] = 'look';
   }
   return beads;
+}
+
+/** From paper a swab may be known and not how they were known, or that they said yes. */
+function unsaid(beads: Record<BeadName, BeadState>, turn: Turn): void {
+  if (turn.identity === undefined) beads.who = 'look';
+  if (turn.willing === undefined) beads.consent = 'look';
 }
 
 function mark(beads: Record<BeadName, BeadState>, done: readonly BeadName[]): void {

@@ -25,7 +25,8 @@ export function proofOf(home: Home, story: Story): Link[] {
 
 function person({ turn }: Story): Link {
   const { identity } = turn;
-  if (identity === undefined) return { link: 'person', holds: 'not-yet', facts: [] };
+  if (identity === undefined)
+    return { link: 'person', holds: turn.paper === undefined ? 'not-yet' : 'over', facts: [] };
   const holds = identity.data.chosen === turn.person ? 'yes' : 'no';
   return { link: 'person', holds, facts: [identity] };
 }

@@ -22,7 +22,7 @@ import { poissonCusumRunLength } from './poisson-cusum.ts';
 import { tChart } from './t-chart.ts';
 
 /** Tests to a signal by plain iteration of the expectation: slow, and nothing in common with the chain. */
-function iterated(states: number, rise: number, fall: number, p: number): number {
+function iterated(states: number, rise: number, fall: number, p: number, from = 0): number {
   let e = new Float64Array(states);
   for (let step = 0; step < 200_000; step++) {
     const next = e.map(
@@ -32,10 +32,10 @@ function iterated(states: number, rise: number, fall: number, p: number): number
         (1 - p) * (e[Math.max(0, k - fall)] as number),
     );
     if (Math.abs((next[0] as number) - (e[0] as number)) < 1e-12 * (next[0] as number))
-      return next[0] as number;
+      return next[from] as number;
     e = next;
   }
-  return e[0] as number;
+  return e[from] as number;
 }
 
 describe('the Bernoulli CUSUM', () => {
@@ -51,6 +51,14 @@ describe('the Bernoulli CUSUM', () => {
     const states = Math.ceil(limit * m - 1e-9);
     const found = got(bernoulliCusumRunLength({ m, limit, share }));
     expect(found / iterated(states, m - 1, 1, share)).toBeCloseTo(1, 9);
+  });
+
+  it.each([0, 0.5, 1, 2, 3, 3.75])('from a head start of %d', (headStart) => {
+    const m = 4;
+    const states = m * 4;
+    const from = Math.round(headStart * m);
+    const found = got(bernoulliCusumRunLength({ m, limit: 4, share: 0.3, headStart }));
+    expect(found / iterated(states, m - 1, 1, 0.3, from)).toBeCloseTo(1, 9);
   });
 
   it('takes an m that is a fraction, and a head start', () => {
@@ -173,6 +181,33 @@ describe('run lengths', () => {
     expect(average(1)).toBeCloseTo(average(-1), 8);
   });
 
+  // R 4.2, spc 0.6.7: xewma.arl(lambda, width, shift, zr = barrier, hs = max(0, barrier), sided = "one", r = 100).
+  it.each([
+    [0.1, 2.5, 0, 0, 273.780614491419],
+    [0.1, 2.5, 0.5, 0, 22.4878923841079],
+    [0.2, 2.8, 1, -1, 9.39441707022043],
+    [0.25, 3, 0, 0.5, 478.044115766844],
+    [0.1, 2.5, 0.5, -2, 23.6335730171244],
+  ])('of an EWMA held above a barrier: %d %d %d %d', (lambda, width, shift, barrier, expected) => {
+    const question = { lambda, width, shift, barrier, sides: 'one' } as const;
+    expect(got(ewmaAverageRunLength(question)) / expected).toBeCloseTo(1, 11);
+    if (barrier === 0) {
+      const { barrier: _, ...unsaid } = question;
+      expect(got(ewmaAverageRunLength(unsaid)) / expected).toBeCloseTo(1, 11);
+    }
+  });
+
+  // R 4.2, spc 0.6.7: xcusum.arl(reference, limit, shift, hs = headStart, sided = "two", r = 100).
+  it.each([
+    [5, 0, 2.5, 430.390839191406],
+    [4, 1, 2, 5.28688621489189],
+    [5, 3, 2.5, 1.539642544971],
+    [5, -3, 2.5, 1.539642544971],
+  ])('of two CUSUMs with a head start: %d %d %d', (limit, shift, headStart, expected) => {
+    const question = { reference: 0.5, limit, shift, headStart, sides: 'two' } as const;
+    expect(got(cusumAverageRunLength(question)) / expected).toBeCloseTo(1, 8);
+  });
+
   it('of an EWMA with all weight on the newest is that of single values', () => {
     expect(got(ewmaAverageRunLength({ lambda: 1, width: 3, shift: 0, sides: 'two' }))).toBeCloseTo(
       370.3983,
@@ -203,6 +238,21 @@ describe('charts of shares', () => {
     expect(
       got(laneyPChart({ counts: [10, 11, 10, 11, 10, 11, 10, 3], sizes: 20 })).outside,
     ).toContain(8);
+    const steady = { counts: Array.from({ length: 30 }, (_, i) => 50 + (i % 2)), sizes: 100 };
+    expect(got(laneyPChart(steady)).outside).toEqual([]);
+    const jump = { counts: [...steady.counts, 58], sizes: 100 };
+    expect(got(laneyPChart(jump)).outside).toEqual([31]);
+  });
+
+  it('say which sample is wrong, and need two for a moving range', () => {
+    const wrong = pChart({ counts: [1, -1], sizes: 4 });
+    expect(!wrong.ok && wrong.detail).toContain('counts, item 2');
+    const many = pChart({ counts: [1, 5], sizes: 4 });
+    expect(!many.ok && many.detail).toContain('counts, item 2');
+    const size = pChart({ counts: [1, 1], sizes: [4, 0] });
+    expect(!size.ok && size.detail).toContain('sizes, item 2');
+    expect(laneyPChart({ counts: [1], sizes: 4 }).ok).toBe(false);
+    expect(got(laneyPChart({ counts: [1, 2], sizes: 4 })).meanMovingRange).toBeGreaterThan(0);
   });
 
   it('averages start at the target and are judged one by one', () => {

@@ -73,5 +73,7 @@ describe('chance', () => {
     }
     expect(seen.size).toBe(6);
     expect([...seen.values()].every((c) => c > 850 && c < 1150)).toBe(true);
+    expect(shuffle(chance, [1, 2, 3])).toHaveLength(3);
+    expect(shuffle(chance, [])).toEqual([]);
   });
 });

@@ -50,7 +50,9 @@ export const tellBedside: Tells<Bedside> = {
     words.facts.siteEnded(words.facts.sites[data.site], seconds(data.ms)),
   'swab.taken': ({ data }, { words }) => {
     const sites = data.sites.map(({ site, ms }) =>
-      words.facts.siteFor(words.facts.sites[site], seconds(ms)),
+      ms === undefined
+        ? words.facts.sites[site]
+        : words.facts.siteFor(words.facts.sites[site], seconds(ms)),
     );
     const said = words.facts.taken(sites, data.taker === 'person');
     return data.short === undefined ? said : `${said} ${words.facts.short}`;
@@ -66,5 +68,6 @@ type Identity = Parameters<Tells<'identity.established'>['identity.established']
 
 /** Whether it was theirs is only known beside the turn it was for: see tell-fact. */
 function sayIdentity(data: Identity[0]['data'], { words, person }: Identity[1]): string {
+  if (data.paper !== undefined) return words.facts.identityOnPaper[data.way];
   return words.facts.identity(data.way, data.chosen === person, data.chosen === 'none');
 }

@@ -65,6 +65,7 @@ function ProofLine({ link: { link, holds, facts } }: { readonly link: Link }): J
 }
 
 export function verdict(links: readonly Link[], { testPage: say }: Words): string {
-  if (links.some(({ holds }) => holds === 'no')) return say.notAllHold;
+  const nobodySaidWho = links.some(({ link, holds }) => link === 'person' && holds === 'over');
+  if (nobodySaidWho || links.some(({ holds }) => holds === 'no')) return say.notAllHold;
   return links.every(({ holds }) => holds === 'yes') ? say.allHold : say.allHoldSoFar;
 }

@@ -53,6 +53,9 @@ export function notesOf(fact: Fact, desk: Desk, words: Words): string[] {
       ? [testPage.secondRead(fact.with.map(names.staff).join(', '))]
       : []),
     ...('quick' in data ? [say.quick] : []),
+    ...('paper' in data && fact.entered !== undefined
+      ? [testPage.fromPaper(names.staff(data.paper.wrote), fact.entered)]
+      : []),
     ...('replaces' in data && data.replaces.length > 0 ? [say.amends] : []),
     ...(fact.device.startsWith('S')
       ? []
@@ -65,7 +68,7 @@ export function journeyOf(fact: Fact, desk: Desk, words: Words): string[] {
   const { testPage: say } = words;
   const reached = desk.reached(fact);
   if (reached === undefined) return [say.waits];
-  const late = reached.arrived - Date.parse(fact.at) > LATE_MS;
+  const late = reached.arrived - Date.parse(fact.entered ?? fact.at) > LATE_MS;
   return [
     ...(late ? [say.reached(instantOf(reached.arrived))] : []),
     ...(reached.via === fact.device || reached.via.startsWith('S')

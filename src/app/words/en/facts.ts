@@ -171,6 +171,10 @@ export function factWords({ dates, list, plural }: LanguageTools) {
         ? `The ${shown} was not among those shown. Stopped.`
         : `Another ${shown} was picked. Stopped.`;
     },
+    identityOnPaper: {
+      birthday: 'The paper says that they gave their birthday.',
+      face: 'The paper says that they were known by face.',
+    },
     identityLapsed: 'Too long since then. Asked again who this is.',
     willing: {
       yes: 'Asked if now is all right. Answer: yes.',

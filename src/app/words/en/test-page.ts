@@ -67,6 +67,8 @@ export function testPageWords({ dates, plural }: LanguageTools) {
     nothingYet: 'Nothing yet.',
     onTablet: (tablet: string) => `On ${tablet}.`,
     reached: (at: string) => `Reached the server ${dates.dayTime(at)}.`,
+    fromPaper: (who: string, at: string) =>
+      `Written on paper by ${who}. Typed in ${dates.dayTime(at)}.`,
     carriedBy: (tablet: string) => `Brought in by ${tablet}.`,
     waits: 'Not at the server yet.',
     how: (how: string) => `Code ${how}.`,

@@ -13,6 +13,7 @@ export const testPageSamples: Samples['testPage'] = {
   settledAll: [2],
   onTablet: ['tablet T1'],
   reached: [at],
+  fromPaper: ['Pia', at],
   carriedBy: ['tablet T1'],
   how: ['scanned'],
   secondRead: ['Pia'],
