@@ -126,8 +126,10 @@ describe('a plan', () => {
     expect(made.plan.leftOut).toEqual([person]);
     expect(conflictOf(instance, { seed: 1 })?.rules).toContainEqual({ rule: 'gender', person });
     const [first] = repairsFor(instance, made, { seed: 1 });
-    const asked = { person, may: 'swab', staff: expect.stringMatching(/^(pia|jonah)$/) };
-    expect(first?.repair).toEqual({ repair: 'ask', wishes: [asked] });
+    const [asked, ...more] = first?.repair.repair === 'ask' ? first.repair.wishes : [];
+    expect(more).toEqual([]);
+    expect(asked).toMatchObject({ person, may: 'swab' });
+    expect([pia, jonah]).toContain(asked?.staff);
     wish({ swabber: 'woman', unwanted: [jonah, wystan] });
     trial.by = pia;
     trial.must(setWorksAs(trial.home, { staff: pia, as: 'woman' }, trial.doing));
