@@ -158,7 +158,7 @@ describe('slips of whoever types are told', () => {
     ],
   ] as const)('%s', (_, change, reason) => {
     const { trial, paper } = house();
-    const outcome = writeFromPaper(trial.home, { ...paper, ...change } as PaperTurn, trial.doing);
+    const outcome = writeFromPaper(trial.home, { ...paper, ...change }, trial.doing);
     expect(trial.refused(outcome).reason).toBe(reason);
   });
 

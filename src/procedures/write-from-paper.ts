@@ -86,7 +86,7 @@ const ENDS = {
 function slip(home: Home, turn: PaperTurn, doing: Doing): Refusal | undefined {
   const round = roundOf(home, turn.round);
   if (round === undefined) return { reason: 'unknown-person' };
-  if (turn.happened > doing.now) return { reason: 'in-the-future', field: 'time' };
+  if (turn.happened > doing.now) return { reason: 'in-the-future', field: 'when' };
   for (const each of [turn.swabber, turn.recorder, turn.wrote])
     if (memberOf(home, each).role === undefined) return { reason: 'unknown-staff' };
   if (turn.end === 'taken' && turn.kit === undefined) return { reason: 'empty', field: 'record' };

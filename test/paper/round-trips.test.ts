@@ -104,6 +104,8 @@ describe.skipIf(!have('pdftoppm', 'zbarimg', 'pdfinfo', 'pdftotext'))(
       expect(pdfText(run_)).toMatch(/Lin Ferrow/);
       expect(pdfText(run_)).toMatch(/Stick the spare label here/);
       expect(pdfText(register)).not.toMatch(/Lin Ferrow/);
+      const far = runSheetRows(trial.home, round).map((row) => ({ ...row, name: 'Łucja Dvořák' }));
+      expect(pdfText(await roundListPdf(far, words, made))).toContain('Łucja Dvořák');
     });
   },
 );

@@ -1,10 +1,12 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
-import type { ReportId, RoundId, TestId } from '../../care/ids.ts';
+import type { PersonId, ReportId, RoundId, TestId } from '../../care/ids.ts';
 import { ActScreen } from './act/act-screen.tsx';
 import { CallListScreen } from './calls/call-list-screen.tsx';
 import { FindingScreen } from './finding/finding-screen.tsx';
 import { FindingsScreen } from './finding/findings-screen.tsx';
+import { PaperListScreen } from './from-paper/paper-list-screen.tsx';
+import { PaperTurnScreen } from './from-paper/paper-turn-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { HouseScreen } from './house/house-screen.tsx';
 import { latePage } from './late-page.tsx';
@@ -40,6 +42,14 @@ export function RoundWorkPages(): JSX.Element {
       <Route path="/rounds/new" component={NewRoundScreen} />
       <Route path="/round/:id/sheet">
         {({ id }: { id: RoundId }) => <RunSheetScreen round={id} />}
+      </Route>
+      <Route path="/round/:id/paper">
+        {({ id }: { id: RoundId }) => <PaperListScreen round={id} />}
+      </Route>
+      <Route path="/round/:id/paper/:person">
+        {({ id, person }: { id: RoundId; person: PersonId }) => (
+          <PaperTurnScreen key={person} round={id} person={person} />
+        )}
       </Route>
       <Route path="/round/:id/pack">
         {({ id }: { id: RoundId }) => <PackScreen key={id} round={id} />}

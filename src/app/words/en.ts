@@ -12,6 +12,7 @@ import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
 import { formWords } from './en/form.ts';
 import { frameWords } from './en/frame.ts';
+import { fromPaperWords } from './en/from-paper.ts';
 import { handingWords } from './en/handing.ts';
 import { helperWords } from './en/helpers.ts';
 import { historyWords } from './en/history.ts';
@@ -81,6 +82,7 @@ export function english(settings: WordSettings) {
     usual: usualTimesWords(tools),
     helpers: helperWords(tools),
     runSheet: runSheetWords(tools),
+    fromPaper: fromPaperWords(),
     packing: packingWords(tools),
     handing: handingWords(tools),
     registering: registeringWords(tools),

@@ -10,6 +10,7 @@ import { diskFonts } from './disk-fonts.ts';
 import { inFours } from './label-sheet.ts';
 import { bytesOf, MM, openPaper } from './paper.ts';
 import { drawSymbol } from './symbol.ts';
+import { writeIn } from './text-box.ts';
 
 /** One person on the sheet. A code stands there once a kit was opened for them; before it, a space. */
 export interface ListRow {
@@ -87,11 +88,15 @@ export function roundListPdf(
 
 function addPage(document: PDFKit.PDFDocument, rows: readonly ListRow[], words: ListWords): void {
   const heading = document.struct('H1', {}, () => {
-    document
-      .font('bold')
-      .fontSize(16)
-      .fillColor('#000')
-      .text(words.title, 12 * MM, 10 * MM);
+    writeIn(document, words.title, {
+      x: 12,
+      y: 10,
+      width: 186,
+      height: 8,
+      size: 16,
+      least: 11,
+      bold: true,
+    });
   });
   document.addStructure(heading);
   heading.end();
@@ -159,14 +164,6 @@ function write(
   { y, text, bold = false, x }: { y: number; text: string; bold?: boolean; x?: number },
 ): void {
   const [left, width] = COLUMNS[column];
-  document
-    .font(bold ? 'bold' : 'text')
-    .fontSize(11)
-    .fillColor('#000');
-  // Names longer than the column go on below it, and are never cut off without a sign.
-  document.text(text, (x ?? left) * MM, y * MM, {
-    width: width * MM,
-    height: 13 * MM,
-    ellipsis: true,
-  });
+  // Names longer than the column go on below it, and are never cut off.
+  writeIn(document, text, { x: x ?? left, y, width, height: 11, size: 11, least: 8, bold });
 }

@@ -17,6 +17,19 @@ import { truePrevalenceDelta } from './true-prevalence-delta.ts';
 const share = fc.double({ min: 0.01, max: 0.99, noNaN: true });
 const accuracy = fc.record({ sensitivity: share, specificity: share });
 
+describe('what was certain before', () => {
+  it.each([0, 1])('stays so after a test: %d', (pre) => {
+    const question = {
+      pre,
+      sensitivity: [18, 8],
+      specificity: [40, 3],
+      result: 'positive',
+    } as const;
+    const after = got(postTestUncertain({ ...question, probabilities: [0.1, 0.5, 0.9] }));
+    expect(after).toEqual({ mean: pre, quantiles: [pre, pre, pre] });
+  });
+});
+
 describe('the chance after a result', () => {
   it('is the odds before times the likelihood ratio, and averages to the chance before', () => {
     fc.assert(

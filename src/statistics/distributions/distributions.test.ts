@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { betaDensity, betaQuantile } from './beta.ts';
-import { binomialAtLeast, binomialCdf, binomialQuantile } from './binomial.ts';
+import { binomialAtLeast, binomialCdf, binomialPmf, binomialQuantile } from './binomial.ts';
 import { chiSquaredUpper } from './chi-squared.ts';
 import { discreteQuantile } from './discrete-quantile.ts';
 import { gammaQuantile } from './gamma.ts';
@@ -18,6 +18,22 @@ import { poissonAtLeast, poissonCdf, poissonQuantile } from './poisson.ts';
 /** Equal to a relative error of 1e-12, tails included. */
 const same = (got: number, r: number): void =>
   expect(Math.abs(got - r) / Math.abs(r), `${got} against ${r}`).toBeLessThan(1e-12);
+
+describe('outside their values and at their ends', () => {
+  it('counts have no chance, as R has it', () => {
+    expect([binomialPmf(-1, 4, 0.3), binomialPmf(5, 4, 0.3)]).toEqual([0, 0]);
+    expect(binomialAtLeast(5, 4, 0.3)).toBe(0);
+    expect(negativeBinomialPmf(-1, 2, 0.3)).toBe(0);
+    expect(negativeBinomialCdf(-1, 2, 0.3)).toBe(0);
+  });
+
+  it('a trial that never fails has no failures', () => {
+    expect([0, 1, 2].map((k) => negativeBinomialPmf(k, 2.5, 1))).toEqual([1, 0, 0]);
+    expect(negativeBinomialQuantile(0.9, 2, 1)).toBe(0);
+    expect(negativeBinomialQuantile(1, 2, 1)).toBe(0);
+    expect(negativeBinomialQuantile(1, 2, 0.3)).toBe(Infinity);
+  });
+});
 
 describe('the normal distribution', () => {
   it.each([

@@ -214,6 +214,11 @@ describe('growth and reproduction', () => {
     expect(got(reproductionFromGrowth(0, { mean: 5, sd: 2 }))).toEqual({ gamma: 1, fixed: 1 });
     expect(got(reproductionFromGrowth(0.1, { mean: 5, sd: 0 })).gamma).toBe(Math.exp(0.5));
     expect(got(reproductionFromGrowth(0.1, { mean: 5, sd: 5 })).gamma).toBeCloseTo(1.5, 12);
+    // The scale is sd^2 / mean = 4: from a rate of -1/4 on no such generation time lets cases fall.
+    expect(reproductionFromGrowth(-0.3, { mean: 4, sd: 4 }).ok).toBe(false);
+    expect(got(reproductionFromGrowth(-0.2, { mean: 4, sd: 4 })).gamma).toBeCloseTo(0.2, 12);
+    expect(reproductionFromGrowthSeir(-0.3, 3, 4).ok).toBe(false);
+    expect(reproductionFromGrowthSeir(-0.25, 3, 4).ok).toBe(false);
     expect(got(reproductionFromGrowthSeir(0.1, 3, 4))).toBeCloseTo(1.3 * 1.4, 12);
   });
 

@@ -141,6 +141,12 @@ describe('differences of two proportions', () => {
     );
   });
 
+  it('refuse a second share that cannot be, as they refuse a first', () => {
+    const fine = { events: 1, trials: 4 };
+    expect(newcombeDifference(fine, { events: 5, trials: 4 }).ok).toBe(false);
+    expect(newcombeDifference({ events: 5, trials: 4 }, fine).ok).toBe(false);
+  });
+
   it('cover the true difference about 95 times in 100', () => {
     const chance = seededChance(3);
     let held = 0;

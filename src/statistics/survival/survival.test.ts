@@ -21,6 +21,23 @@ const waits = fc
 const SCALES: readonly IntervalScale[] = ['plain', 'log', 'log-log', 'logit', 'arcsin'];
 
 describe('the waiting curve', () => {
+  // R 4.2.2, survfit(Surv(time, event) ~ 1, conf.type = "plain"): its rows with an event.
+  it('has plain limits as R gives them', () => {
+    const curve = got(
+      kaplanMeier({
+        time: [2, 4, 6, 8, 9, 11, 12, 15, 16, 18],
+        event: [1, 1, 0, 1, 1, 0, 1, 1, 0, 0],
+      }),
+    );
+    const { lower, upper } = got(limitCurves(curve, 'plain'));
+    [0.7140614903086316, 0.5520819870781754, 0.3887914676736542, 0.2504360274864553].forEach(
+      (r, i) => expect(lower[i]).toBeCloseTo(r, 12),
+    );
+    [1, 1, 0.982637103754917, 0.892421115370687, 0.770266773951819, 0.608446639385689].forEach(
+      (r, i) => expect(upper[i]).toBeCloseTo(r, 12),
+    );
+  });
+
   it('is the product over event times, counted plainly', () => {
     fc.assert(
       fc.property(waits, ({ time, event }) => {

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type KeptField, keepField, restoreField } from './kept-field.ts';
 import {
   type BurstRules,
@@ -37,7 +37,8 @@ export function useScanner(options: ScannerOptions): boolean {
   latest.current = options;
   const listening = options.listening ?? true;
 
-  useEffect(() => {
+  // Before anything is painted: a page that says it is ready hears the first key.
+  useLayoutEffect(() => {
     if (!listening) return undefined;
     let state: BurstState = quiet;
     let kept: KeptField | undefined;

@@ -106,6 +106,9 @@ function NextThing({
           {say.edit}
         </Button>
       )}
+      <Button kind="quiet" href={to(paths.paper(round.id))}>
+        {say.fromPaper}
+      </Button>
     </div>
   );
 }

@@ -32,6 +32,7 @@ export function roundWords({ dates, plural, list }: LanguageTools) {
     start: (name: string) => `Start with ${name}`,
     pack: 'To the pack table',
     handOver: 'Hand over',
+    fromPaper: 'Type in from paper',
     register: 'Register the tests',
     results: 'Results',
     edit: 'Change this round',

@@ -14,6 +14,8 @@ const roundList: Samples['roundList'] = {
   noResult: [9],
 };
 
+const fromPaper: Samples['fromPaper'] = { of: ['Cor'], nameIs: ['Corwen Vale'] };
+
 const prepare: Samples['prepare'] = {
   minutes: [20],
   packBy: [at],
@@ -171,6 +173,7 @@ const acting: Samples['acting'] = {
 };
 
 export const roundWorkSamples = {
+  fromPaper,
   acting,
   results,
   uploading,
