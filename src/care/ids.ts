@@ -31,6 +31,11 @@ export type DeliveryId = v.InferOutput<typeof deliveryId>;
 export type ReportId = v.InferOutput<typeof reportId>;
 export type FactId = v.InferOutput<typeof factId>;
 
+/** Who signs what no person wrote down: the service's own server, its group, its gateway for results. */
+export const SERVER = 'server' as StaffId;
+export const GROUP = 'group' as StaffId;
+export const GATEWAY = 'gateway' as StaffId;
+
 /** Draws a fresh id; the caller of the core brings the chance. */
 export type DrawId = () => string;
 

@@ -1,5 +1,5 @@
 import { factsIn, ofKind } from '../../care/home.ts';
-import type { StaffId } from '../../care/ids.ts';
+import { GROUP } from '../../care/ids.ts';
 import type { Code } from '../../care/kind.ts';
 import { instantOf } from '../../care/time.ts';
 import { type DatedFact, keepAsArrived, pen, serverDesk } from '../service/write-facts.ts';
@@ -8,7 +8,6 @@ import type { UsedCodes } from './used-codes.ts';
 import { MOST_HASHES, type Question, type Reply } from './wire.ts';
 
 /** Who writes down what another home has said: no member of staff, with no right to settle anything. */
-const GROUP = 'group' as StaffId;
 
 const WITHIN_MS = 15_000;
 /** How often the codes that nobody has answered for are asked about again. */

@@ -1,19 +1,17 @@
 import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { instantOf } from '../../care/time.ts';
 import type { BackupLine } from '../../ledger/backup.ts';
-import { deviceId, type FactId, type Instant, type StaffId } from '../../ledger/ids.ts';
+import { deviceId, type FactId, type Instant } from '../../ledger/ids.ts';
 import { createLock } from '../../ledger/lock.ts';
 import { type Restored, restore } from '../../ledger/restore.ts';
 import { AccountsLoader } from '../accounts/loader.ts';
-import type { World } from '../service/open.ts';
+import { SERVER, type World } from '../service/open.ts';
 import { places, prepareFolder } from '../start/data-folder.ts';
 
 export interface RestoreFrom {
   /** Erased ids that are remembered elsewhere, as in the folder of the service that was lost. */
   readonly remembered: readonly FactId[];
 }
-
-const SERVER = 'server' as StaffId;
 
 /**
  * Puts a service back from a backup's lines, into a folder that is empty or not there. All or

@@ -2,8 +2,8 @@ import { carriedPolicies } from '../../../policies/carried.ts';
 import type { NewFact } from '../../care/catalogue.ts';
 import type { Home } from '../../care/home.ts';
 import { file } from '../../care/home.ts';
-import type { FactId, StaffId } from '../../care/ids.ts';
-import { idFromBytes } from '../../care/ids.ts';
+import type { FactId } from '../../care/ids.ts';
+import { GATEWAY, idFromBytes } from '../../care/ids.ts';
 import type { ReportSource } from '../../care/results/facts.ts';
 import type { TrayReason } from '../../care/results/tray.ts';
 import { instantOf } from '../../care/time.ts';
@@ -16,7 +16,6 @@ import { keepAsArrived, pen, serverDesk } from '../service/write-facts.ts';
 import { withService } from './existing.ts';
 
 /** As what comes by a gateway: by no member of staff, with no right to settle anything. */
-const BY = 'gateway' as StaffId;
 
 /** What became of one report. `in-the-future` is not even kept: no laboratory has said that yet. */
 export type Taken =
@@ -53,7 +52,7 @@ export const withResults = <T>(
       take: async (report, source) => {
         const home = await reader.read();
         const doing = {
-          ...{ now: instantOf(parts.now()), by: BY, device: 'server' },
+          ...{ now: instantOf(parts.now()), by: GATEWAY, device: 'server' },
           draw: () => idFromBytes(parts.random(12)),
         };
         const outcome = takeInResults(home, { reports: [report], source }, doing);
@@ -72,7 +71,7 @@ const writing =
   ({ ledger, random, now }: Parts): Put =>
   async (_home, facts) => {
     if (facts.length === 0) return;
-    const dated = facts.map((fact) => ({ ...fact, at: instantOf(now()), by: BY }));
+    const dated = facts.map((fact) => ({ ...fact, at: instantOf(now()), by: GATEWAY }));
     await keepAsArrived(ledger, pen(dated, await serverDesk(ledger, random)));
   };
 
@@ -82,7 +81,7 @@ const thinking = ({ now }: Parts): Put => {
     for (const fact of facts) {
       seq += 1;
       const id = `thought-${seq}`.padEnd(43, '-') as FactId;
-      file(home, { ...fact, id, at: instantOf(now()), by: BY, device: 'S0000000', seq });
+      file(home, { ...fact, id, at: instantOf(now()), by: GATEWAY, device: 'S0000000', seq });
     }
     return Promise.resolve();
   };

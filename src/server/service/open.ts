@@ -1,3 +1,4 @@
+import { SERVER as signsForTheServer } from '../../care/ids.ts';
 import { instantOf, type Zone } from '../../care/time.ts';
 import { enrol } from '../../ledger/enrol.ts';
 import { eraseForgotten } from '../../ledger/erasure.ts';
@@ -86,7 +87,8 @@ async function eraseAgain({ ledger, now, random }: Parts, erasures: Erasures): P
 }
 
 /** Who writes what nobody has asked for. */
-const SERVER = 'server' as StaffId;
+/** Signs what the server itself writes, in the ledger's brand. */
+export const SERVER = signsForTheServer as string as StaffId;
 
 export interface OpenFiles {
   readonly store: LedgerStore;

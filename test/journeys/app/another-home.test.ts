@@ -117,6 +117,7 @@ describe('a kit whose code another home has used', () => {
     await link.click();
     await hall.sees('Held until it is settled.');
     await hall.sees(`Another home of the group has used the code ${theirs} too.`);
+    await hall.sees(/Written by the program itself\./);
     await expect.poll(foundThere).toHaveLength(1);
     await hall.go(`${hall.round}/pack`);
     await hall.sees('Scan each bag as it goes into the box.');

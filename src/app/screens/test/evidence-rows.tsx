@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { Fact } from '../../../care/catalogue.ts';
 import type { Told } from '../../../care/rounds/story.ts';
 import { useDesk } from '../../desk/desk.ts';
-import { namesIn } from '../../desk/names.ts';
+import { signedBy } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
 import { DataTable } from '../../pieces/list/data-table.tsx';
 import { useWords } from '../../words/use-words.ts';
@@ -17,7 +17,6 @@ export function EvidenceRows({ told }: { readonly told: readonly Told[] }): JSX.
   const words = useWords();
   const { testPage, facts, dates } = words;
   const say = testPage.evidence;
-  const names = namesIn(desk.home, words.refusals.somebody);
   // On paper there is no "this tablet".
   const onPaper = { ...desk, device: '' };
   // What has not reached the server is counted below the table; only a late arrival is said here.
@@ -41,8 +40,7 @@ export function EvidenceRows({ told }: { readonly told: readonly Told[] }): JSX.
     {
       key: 'who',
       label: say.columns.who,
-      cell: ({ fact }: Told) =>
-        facts.signed(names.staff(fact.by), (fact.with ?? []).map(names.staff)),
+      cell: ({ fact }: Told) => signedBy(fact, desk.home, words),
     },
     {
       key: 'id',

@@ -5,7 +5,7 @@ import { instantOf } from '../../../care/time.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { deviceWord } from '../../desk/device-word.ts';
-import { namesIn } from '../../desk/names.ts';
+import { namesIn, signedBy } from '../../desk/names.ts';
 import { tellFact } from '../../desk/tell/tell-fact.ts';
 import type { Words } from '../../words/en.ts';
 import { useWords } from '../../words/use-words.ts';
@@ -23,7 +23,6 @@ export function ToldLine({ told: { fact, replaced } }: ToldLineProps): JSX.Eleme
   const desk = useDesk();
   const words = useWords();
   const { facts: say, dates } = words;
-  const names = namesIn(desk.home, words.refusals.somebody);
   const text = tellFact(fact, { home: desk.home, words });
   return (
     <li data-replaced={replaced}>
@@ -34,7 +33,7 @@ export function ToldLine({ told: { fact, replaced } }: ToldLineProps): JSX.Eleme
           {replaced && <span class="told-mark">{say.replaced}</span>}
         </p>
         <p class="soft">
-          {say.signed(names.staff(fact.by), (fact.with ?? []).map(names.staff))}.{' '}
+          {signedBy(fact, desk.home, words)}.{' '}
           {[...notesOf(fact, desk, words), ...journeyOf(fact, desk, words)].join(' ')}
         </p>
       </div>

@@ -1,16 +1,11 @@
 import type { Fact } from '../../../care/catalogue.ts';
 import { useDesk } from '../../desk/desk.ts';
-import { namesIn } from '../../desk/names.ts';
+import { signedBy } from '../../desk/names.ts';
 import { useWords } from '../../words/use-words.ts';
 
 /** Says who wrote a fact down, with whom, and when. */
 export function useSigned(): (fact: Fact) => string {
   const { home } = useDesk();
   const words = useWords();
-  const names = namesIn(home, words.refusals.somebody);
-  return (fact) =>
-    words.testPage.signedAt(
-      words.facts.signed(names.staff(fact.by), (fact.with ?? []).map(names.staff)),
-      fact.at,
-    );
+  return (fact) => words.testPage.signedAt(signedBy(fact, home, words), fact.at);
 }

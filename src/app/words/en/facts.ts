@@ -52,6 +52,7 @@ export function factWords({ dates, list, plural }: LanguageTools) {
     tablet: (id: string) => `tablet ${id}`,
     signed: (who: string, others: readonly string[]) =>
       others.length === 0 ? who : `${who}, with ${list(others)}`,
+    byTheProgram: 'Written by the program itself',
     how: { scanned: 'scanned', 'typed-twice': 'typed twice', file: 'read from a file' },
     replaced: 'Put right later.',
     amends: 'Puts right what stood before.',
