@@ -7,6 +7,7 @@ import type { Day, Instant } from '../src/care/time.ts';
 import { addDays, dayOf, momentOf } from '../src/care/time.ts';
 import type { Written } from '../src/ledger/fact.ts';
 import type { DeviceHead } from '../src/ledger/store.ts';
+import { setHelpers, setWorksAs } from '../src/procedures/helpers.ts';
 import { recordSession } from '../src/procedures/practise.ts';
 import { raiseCaution } from '../src/procedures/record-consent.ts';
 import type { Chance } from './chance.ts';
@@ -64,6 +65,8 @@ export function demoHome(
     pen.now = momentOf(on, time, service.zone);
     happens(pen);
   }
+  // Last of all: what chance drew for everything before stays as it was.
+  writeHelpers(pen, today);
   return {
     staff: staff.map(({ id, name, role, pin }) => ({ id: id as StaffId, name, role, pin })),
     facts: pen.written,
@@ -138,6 +141,27 @@ function writePerson(pen: Pen, given: DemoPerson, today: Day): void {
   pen.write({ kind: 'support.ways', data: { person, sites, identity, selfSwab } });
   if (identity === 'face') knownBy(pen, person);
   if (given.caution !== undefined) caution(pen, person, given.caution);
+}
+
+/** Whom people want for a swab, and what some colleagues said of themselves for that. */
+function writeHelpers(pen: Pen, today: Day): void {
+  pen.now = momentOf(addDays(today, -1), '15:00', pen.home.service.zone);
+  for (const { id, helpers } of people) {
+    if (helpers === undefined) continue;
+    const { wanted = [], unwanted = [], ...said } = helpers;
+    const wish = {
+      ...{ ...said, person: id as PersonId },
+      ...{ wanted: wanted as StaffId[], unwanted: unwanted as StaffId[] },
+    };
+    pen.do(setHelpers(pen.home, wish, pen.doing));
+  }
+  const writer = pen.by;
+  for (const { id, worksAs: as } of staff) {
+    if (as === undefined) continue;
+    pen.by = id as StaffId;
+    pen.do(setWorksAs(pen.home, { staff: pen.by, as }, pen.doing));
+  }
+  pen.by = writer;
 }
 
 const REASONS: Partial<Record<DemoPerson['authority'], string>> = {

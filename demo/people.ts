@@ -1,5 +1,6 @@
 import type { Authority } from '../src/care/consent/facts.ts';
-import type { Role } from '../src/care/staff/facts.ts';
+import type { SwabberWish, WishTeller } from '../src/care/people/facts.ts';
+import type { Role, WorksAs } from '../src/care/staff/facts.ts';
 import type { Caution, PlanField } from '../src/care/support/facts.ts';
 import type { Features } from './portraits.ts';
 
@@ -17,6 +18,14 @@ export interface DemoPerson {
   readonly sites: 'throat-and-nose' | 'nose-only';
   readonly identity: 'birthday' | 'face';
   readonly plan: Partial<Record<PlanField, string>>;
+  /** By whom they want to be helped; colleagues by id. */
+  readonly helpers?: {
+    readonly swabber?: SwabberWish;
+    readonly wanted?: readonly string[];
+    readonly unwanted?: readonly string[];
+    readonly told: WishTeller;
+    readonly reason: string;
+  };
   readonly caution?: {
     readonly caution: Caution;
     readonly note: string;
@@ -111,6 +120,7 @@ export const people: readonly DemoPerson[] = [
       },
       reward: 'Out to the workshop.',
     },
+    helpers: { unwanted: ['wystanroe5'], told: 'person', reason: 'Says "not him".' },
   },
   {
     ...{ id: 'ismaythorn6', name: 'Ismay Thorn', called: 'Ismay', born: '1948-07-14', room: '5' },
@@ -139,6 +149,7 @@ export const people: readonly DemoPerson[] = [
       'unsure-signs': 'Says "later, later".',
       reward: 'A postcard to look at.',
     },
+    helpers: { swabber: 'woman', told: 'attorney', reason: 'All her life only women helped her.' },
   },
   {
     ...{ id: 'linnetgrey8', name: 'Linnet Grey', called: 'Lin', born: '1966-04-27', room: '7' },
@@ -167,6 +178,10 @@ export const people: readonly DemoPerson[] = [
       'unsure-signs': 'Taps the table. Wait.',
       reward: 'The lift, up and down.',
       never: 'Never touch his shoulders.',
+    },
+    helpers: {
+      ...{ wanted: ['piadell004', 'sorrelwade'], told: 'staff' },
+      reason: 'He is calm with these two.',
     },
   },
   {
@@ -250,6 +265,8 @@ export interface DemoStaff {
   /** Days from today until the training ends. */
   readonly swabs: number;
   readonly records: number;
+  /** Their own answer, where they gave one. */
+  readonly worksAs?: WorksAs;
 }
 
 /** PINs of the demo alone: a real service gives each person their own. */
@@ -261,6 +278,7 @@ export const staff: readonly DemoStaff[] = [
     pin: '284617',
     swabs: 300,
     records: 300,
+    worksAs: 'woman',
   },
   {
     id: 'sorrelwade',
@@ -277,10 +295,35 @@ export const staff: readonly DemoStaff[] = [
     pin: '518264',
     swabs: 120,
     records: 400,
+    worksAs: 'man',
   },
-  { id: 'piadell004', name: 'Pia Dell', role: 'worker', pin: '396071', swabs: 180, records: 180 },
-  { id: 'wystanroe5', name: 'Wystan Roe', role: 'worker', pin: '642815', swabs: 60, records: 60 },
+  {
+    id: 'piadell004',
+    name: 'Pia Dell',
+    role: 'worker',
+    pin: '396071',
+    swabs: 180,
+    records: 180,
+    worksAs: 'woman',
+  },
+  {
+    id: 'wystanroe5',
+    name: 'Wystan Roe',
+    role: 'worker',
+    pin: '642815',
+    swabs: 60,
+    records: 60,
+    worksAs: 'unsaid',
+  },
   { id: 'wrenadair6', name: 'Wren Adair', role: 'worker', pin: '857403', swabs: 9, records: 250 },
   { id: 'idrissole7', name: 'Idris Sole', role: 'worker', pin: '170538', swabs: -12, records: 150 },
-  { id: 'gildafern8', name: 'Gilda Fern', role: 'worker', pin: '925746', swabs: 90, records: 90 },
+  {
+    id: 'gildafern8',
+    name: 'Gilda Fern',
+    role: 'worker',
+    pin: '925746',
+    swabs: 90,
+    records: 90,
+    worksAs: 'woman',
+  },
 ];

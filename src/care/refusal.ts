@@ -18,6 +18,8 @@ export type Refusal =
   | { readonly reason: 'needs-senior' }
   | { readonly reason: 'needs-manager' }
   | { readonly reason: 'last-manager' }
+  | { readonly reason: 'wanted-and-not'; readonly staff: StaffId }
+  | { readonly reason: 'not-theirs-to-say' }
   | { readonly reason: 'unknown-staff' }
   | { readonly reason: 'unknown-person' }
   // the person

@@ -92,7 +92,7 @@ it('the planner keeps to what is usual, and the day overrides it', () => {
       ...{ day: WEDNESDAY, test: 'respiratory', kitKind: 'pcr', round: undefined },
       ...{ people: [early, out], from: '09:00', collections: ['12:00', '14:30'], packMinutes: 20 },
       ...{ pairs: 1, pairsMayChange: false, times: new Map(), meals: [span('08:30', '09:00')] },
-      apart: [[pia, wren]] as const,
+      ...{ apart: [[pia, wren]] as const, waived: [], unitsApart: 'no' as const },
       team: [pia, wren, joss].map((staff) => ({
         ...{ staff, from: '07:00', until: '15:00' },
         away: staff === joss ? [span('09:00', '10:00')] : [],

@@ -32,6 +32,10 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.needsManager;
     case 'last-manager':
       return say.lastManager;
+    case 'wanted-and-not':
+      return say.wantedAndNot(names.staff(refusal.staff));
+    case 'not-theirs-to-say':
+      return say.notTheirsToSay;
     case 'unknown-staff':
       return say.unknownStaff;
     case 'unknown-person':

@@ -8,6 +8,7 @@ import { findingWords } from './en/findings.ts';
 import { fitWords } from './en/fit.ts';
 import { fromPaperWords } from './en/from-paper.ts';
 import { handingWords } from './en/handing.ts';
+import { helperWords } from './en/helpers.ts';
 import { historyWords } from './en/history.ts';
 import { importWords } from './en/importing.ts';
 import { labelWords } from './en/labels.ts';
@@ -51,6 +52,7 @@ export function allEnglish(settings: WordSettings) {
     prepare: prepareWords(tools),
     planner: plannerWords(tools),
     usual: usualTimesWords(tools),
+    helpers: helperWords(tools),
     runSheet: runSheetWords(tools),
     fromPaper: fromPaperWords(),
     packing: packingWords(tools),

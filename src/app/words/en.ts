@@ -16,6 +16,7 @@ import { reminderWords } from './en/reminders.ts';
 import { roundWords } from './en/rounds.ts';
 import { scanWords } from './en/scan.ts';
 import { turnWords } from './en/turn.ts';
+import { wishWords } from './en/wishes.ts';
 import { languageTools } from './language-tools.ts';
 import type { WordSettings } from './settings.ts';
 
@@ -35,6 +36,7 @@ export function english(settings: WordSettings) {
     camera: cameraWords(),
     identity: identityWords(tools),
     turn: turnWords(tools),
+    wishes: wishWords(tools),
     nav: navWords(),
     door: doorWords(tools),
     rounds: roundWords(tools),

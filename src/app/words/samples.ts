@@ -11,6 +11,7 @@ import { callSamples } from './samples/calls.ts';
 import { decidingSamples } from './samples/deciding.ts';
 import { factSamples } from './samples/facts.ts';
 import { fitSamples } from './samples/fit.ts';
+import { helperSamples, wishSamples } from './samples/helpers.ts';
 import { identitySamples } from './samples/identity.ts';
 import { importSamples } from './samples/importing.ts';
 import { labelSamples } from './samples/labels.ts';
@@ -85,6 +86,8 @@ export const samples: Samples = {
   ...roundWorkSamples,
   planner: plannerSamples,
   usual: usualSamples,
+  helpers: helperSamples,
+  wishes: wishSamples,
   now: nowSamples,
   findings: findingSamples,
   testPage: testPageSamples,

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { factId, personId, unitId } from '../ids.ts';
+import { factId, personId, staffId, unitId } from '../ids.ts';
 import { kind, line, picture, replaces } from '../kind.ts';
 import { day } from '../time.ts';
 import { wallSpans, weekly } from '../usual-times.ts';
@@ -15,6 +15,14 @@ export const personFields = [
   'note',
 ] as const;
 export type PersonField = (typeof personFields)[number];
+
+/** Whom somebody may ask for to swab them. */
+export const swabberWishes = ['woman', 'man'] as const;
+export type SwabberWish = (typeof swabberWishes)[number];
+/** Who told of a wish: the person, somebody who speaks for them, or staff who saw it. */
+export const wishTellers = ['person', 'family', 'attorney', 'deputy', 'staff'] as const;
+export type WishTeller = (typeof wishTellers)[number];
+const someStaff = v.pipe(v.array(staffId), v.maxLength(24));
 
 export const peopleFacts = {
   'person.described': kind({
@@ -34,6 +42,19 @@ export const peopleFacts = {
       out: v.pipe(v.array(weekly), v.maxLength(6)),
       replaces,
     },
+    files: (data) => [['person', data.person]],
+  }),
+  /** Whom a person wants beside them for a swab, whom not, and whether a woman or a man is to swab. */
+  'person.helpers': kind({
+    data: {
+      person: personId,
+      wanted: someStaff,
+      unwanted: someStaff,
+      swabber: v.exactOptional(v.picklist(swabberWishes)),
+      told: v.picklist(wishTellers),
+      replaces,
+    },
+    private: { reason: v.pipe(v.string(), v.maxLength(500)) },
     files: (data) => [['person', data.person]],
   }),
   'unit.described': kind({

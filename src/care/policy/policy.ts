@@ -29,6 +29,10 @@ const listOfDays = v.pipe(v.array(whole(0, 60)), v.maxLength(20));
 export const personWords = ['resident', 'tenant', 'supported'] as const;
 export type PersonWord = (typeof personWords)[number];
 
+/** How units are kept apart: not at all, by a full change of PPE between them, or by a pair for each. */
+export const unitsApart = ['no', 'full-change', 'own-pair'] as const;
+export type UnitsApart = (typeof unitsApart)[number];
+
 /** How a code is made, so that a slip of the hand can be seen. Schemes are named as their standards name them. */
 export const checkSchemes = [
   'none',
@@ -246,6 +250,14 @@ export const policySchema = v.strictObject({
   ),
   /** When people usually eat: a throat swab waits for `nothingByMouthMinutes` after it. */
   mealtimes: v.exactOptional(sourced(wallSpans)),
+  /** When the cases here are an outbreak, and how units are then kept apart in a round. */
+  outbreak: v.exactOptional(
+    v.strictObject({
+      casesAtLeast: sourced(whole(1, 20)),
+      withinDays: sourced(whole(1, 60)),
+      unitsApart: sourced(v.picklist(unitsApart)),
+    }),
+  ),
   /** Whether another home of the group is told what this one calls itself, where both used one code. */
   group: v.exactOptional(v.strictObject({ titleTold: sourced(v.boolean()) })),
   register: v.strictObject({ sameDay: sourced(v.boolean()) }),

@@ -25,6 +25,7 @@ export const findingKinds = [
   'edited-twice',
   'without-right',
   'two-open',
+  'against-wish',
   'unreadable',
 ] as const;
 export type FindingKind = (typeof findingKinds)[number];

@@ -15,6 +15,7 @@ import { misfitsOfPerson, misfitsOfRound } from './of-fit.ts';
 import { editedTwice, roleNeeded, withoutRight } from './of-record.ts';
 import { findingsOfRound } from './of-round.ts';
 import { findingsOfReference, findingsOfTest } from './of-test.ts';
+import { againstWish } from './of-wish.ts';
 
 interface Board {
   readonly at: Map<Shelf, Map<string, readonly Finding[]>>;
@@ -104,7 +105,9 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
 }
 
 function lookAt(home: Home, board: Board, [shelf, key]: [Shelf, string]): void {
-  const decisions = factsIn(home, shelf, key).filter((fact) => roleNeeded(fact) !== undefined);
+  const decisions = factsIn(home, shelf, key).filter(
+    (fact) => roleNeeded(home, fact) !== undefined,
+  );
   if (decisions.length > 0) board.decisions.add(shelf, key);
   const found = [
     ...ofShelf(home, shelf, key),
@@ -130,7 +133,11 @@ function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
         ...misfitsOfRound(home, key as RoundId),
       ];
     case 'person':
-      return [...editedTwice(home, shelf, key), ...misfitsOfPerson(home, key as PersonId)];
+      return [
+        ...editedTwice(home, shelf, key),
+        ...misfitsOfPerson(home, key as PersonId),
+        ...againstWish(home, key as PersonId),
+      ];
     case 'staff':
     case 'policy':
       return editedTwice(home, shelf, key);

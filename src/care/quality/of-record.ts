@@ -3,6 +3,7 @@ import type { Home } from '../home.ts';
 import { factsIn, replacedBy } from '../home.ts';
 import type { FactId } from '../ids.ts';
 import type { Shelf } from '../kind.ts';
+import { takesBack } from '../people/helpers.ts';
 import type { Role } from '../staff/facts.ts';
 import { everRanked } from '../staff/rights.ts';
 import type { Finding } from './finding.ts';
@@ -17,6 +18,7 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
       return `${fact.kind}.${fact.data.about}`;
     case 'person.placed':
     case 'person.times':
+    case 'person.helpers':
     case 'staff.hours':
     case 'staff.role':
     case 'support.ways':
@@ -57,8 +59,10 @@ export function editedTwice(home: Home, shelf: Shelf, key: string): Finding[] {
 }
 
 /** Which role a decision needs. A physical act needs none: it happened. */
-export function roleNeeded(fact: Fact): Role | undefined {
+export function roleNeeded(home: Home, fact: Fact): Role | undefined {
   switch (fact.kind) {
+    case 'person.helpers':
+      return takesBack(home, fact) ? 'senior' : undefined;
     case 'settled':
     case 'caution.answered':
     case 'lot.recalled':
@@ -83,7 +87,7 @@ export function roleNeeded(fact: Fact): Role | undefined {
 
 /** A decision by somebody who had no right to it waits for one who has. */
 export function withoutRight(home: Home, fact: Fact): Finding[] {
-  const needed = roleNeeded(fact);
+  const needed = roleNeeded(home, fact);
   if (needed === undefined || fact.device.startsWith('S')) return [];
   return everRanked(home, fact.by, needed)
     ? []

@@ -27,6 +27,7 @@ const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   'edited-twice': ['explained'],
   'without-right': ['explained'],
   'two-open': ['explained'],
+  'against-wish': ['explained'],
   unreadable: ['explained'],
 };
 

@@ -11,6 +11,10 @@ export type Skill = (typeof skills)[number];
 export const staffFields = ['name', 'called', 'photo', 'phone'] as const;
 export type StaffField = (typeof staffFields)[number];
 
+/** A colleague's own answer, for people who ask for a woman or a man to swab; it can be kept back. */
+export const worksAs = ['woman', 'man', 'unsaid'] as const;
+export type WorksAs = (typeof worksAs)[number];
+
 export const staffFacts = {
   'staff.described': kind({
     data: { staff: staffId, about: v.picklist(staffFields), replaces },
@@ -51,6 +55,12 @@ export const staffFacts = {
       ['staff', data.staff],
       ['staff', data.other],
     ],
+  }),
+  /** Theirs alone to give and take back. Private, so that it can be erased when they go. */
+  'staff.works-as': kind({
+    data: { staff: staffId, replaces },
+    private: { as: v.picklist(worksAs) },
+    files: (data) => [['staff', data.staff]],
   }),
   'staff.left': kind({
     data: { staff: staffId, on: day, replaces },

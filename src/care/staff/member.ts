@@ -1,10 +1,10 @@
 import type { Fact } from '../catalogue.ts';
 import type { Home } from '../home.ts';
-import { concluding, keysOn, lastStanding, standing } from '../home.ts';
+import { concluding, keysOn, lastStanding, ofKind, standing } from '../home.ts';
 import type { PersonId, StaffId } from '../ids.ts';
 import type { Day } from '../time.ts';
 import type { WallSpan, Weekly } from '../usual-times.ts';
-import type { Role, Skill, StaffField } from './facts.ts';
+import type { Role, Skill, StaffField, WorksAs } from './facts.ts';
 
 export interface Member {
   readonly id: StaffId;
@@ -23,6 +23,11 @@ export interface Member {
   readonly away: readonly WallSpan[];
   /** With whom they are not to work as a pair. */
   readonly apart: ReadonlySet<StaffId>;
+  /**
+   * Their own answer, undefined where they gave none. For planning and preparing a round alone: no other
+   * screen, print or finding may show it.
+   */
+  readonly worksAs: WorksAs | undefined;
 }
 
 export const memberOf: (home: Home, id: StaffId) => Member = concluding('staff', concludeMember);
@@ -46,6 +51,7 @@ function concludeMember(facts: readonly Fact[], id: StaffId): Member {
     hours: lastStanding(facts, 'staff.hours')?.data.hours ?? [],
     away: lastStanding(facts, 'staff.hours')?.data.away ?? [],
     apart: keptApart(facts, id),
+    worksAs: ownAnswer(facts, id),
   };
 }
 
@@ -66,6 +72,10 @@ function known(facts: readonly Fact[]): ReadonlySet<PersonId> {
   }
   return people;
 }
+
+/** What somebody else wrote for them does not count, nor does it take back what they said. */
+const ownAnswer = (facts: readonly Fact[], id: StaffId): WorksAs | undefined =>
+  ofKind(facts, 'staff.works-as').findLast(({ by }) => by === id)?.private?.as;
 
 /** Two facts may stand for one pair, one from each side: what stands last counts. */
 function keptApart(facts: readonly Fact[], id: StaffId): ReadonlySet<StaffId> {

@@ -12,6 +12,9 @@ function namesIn({ people, staff }: PlanInstance) {
   return { person: of(people), staff: of(staff) };
 }
 
+const excluded = ({ people }: PlanInstance, person: string): readonly string[] =>
+  people.find(({ id }) => id === person)?.excluded ?? [];
+
 /** A rule in plain words, as it stands in this instance. */
 export function sayRule(instance: PlanInstance, rule: PlanRule): string {
   const { person, staff } = namesIn(instance);
@@ -53,7 +56,7 @@ export function sayRule(instance: PlanInstance, rule: PlanRule): string {
     case 'preparation':
       return `${person(rule.person)} needs a preparation first.`;
     case 'excluded':
-      return `${person(rule.person)} does not want some of the staff.`;
+      return `${person(rule.person)} does not want ${excluded(instance, rule.person).map(staff).join(', ')}.`;
     case 'gender': {
       const found = instance.people.find(({ id }) => id === rule.person);
       return `${person(rule.person)} is swabbed only by a ${found?.swabberGender ?? ''}.`;
@@ -68,6 +71,10 @@ export function sayRule(instance: PlanInstance, rule: PlanRule): string {
 export function sayRepair(instance: PlanInstance, repair: Repair): string {
   const { person, staff } = namesIn(instance);
   switch (repair.repair) {
+    case 'ask':
+      return repair.wishes
+        .map((wish) => `Ask ${person(wish.person)} if ${staff(wish.staff)} may ${wish.may}.`)
+        .join(' ');
     case 'courier-later':
       return `Ask the courier to come ${repair.minutes} minutes later.`;
     case 'begin-earlier':

@@ -503,6 +503,25 @@ describe('the chance of finishing in time', () => {
     );
   });
 
+  it('takes the time to change between cohorts, and only then', () => {
+    const cohorts = (...of: number[]) => ({
+      ...simple,
+      changeover: 5,
+      jobs: simple.jobs.map((job, i) => ({ ...job, cohort: of[i] ?? 0, release: 0 })),
+      teams: simple.teams.map((team) => ({ ...team, from: 0 })),
+    });
+    const ends = (problem: RoundProblem) =>
+      got(
+        finishChance(
+          { problem, sequences: [[0, 1, 2], []], by: 99, draws: 3, drawDuration: () => 2 },
+          seededChance(1),
+        ),
+      ).finish[1];
+    expect(ends(cohorts(0, 0, 0))).toBe(6);
+    expect(ends(cohorts(0, 1, 1))).toBe(11);
+    expect(ends(cohorts(0, 1, 2))).toBe(16);
+  });
+
   it('is as likely as the one visit that decides it', () => {
     const drawDuration = (job: number, chance: ReturnType<typeof seededChance>): number =>
       job === 1 && uniform(chance) < 0.3 ? 20 : 2;

@@ -1,4 +1,5 @@
 import type { Kind } from '../../../care/catalogue.ts';
+import { sayHelpers } from '../say-helpers.ts';
 import { sayHours, sayTimes } from '../say-usual-times.ts';
 import type { Tells } from './telling.ts';
 
@@ -46,6 +47,9 @@ export const tellRecords: Tells<Records> = {
       names.staff(data.other),
     ),
   'person.times': ({ data }, { words }) => sayTimes(data, words),
+  // Not the answer: what a colleague works as is shown nowhere but in planning and preparing.
+  'staff.works-as': (_fact, { words }) => words.helpers.worksAs.given,
+  'person.helpers': ({ data }, { words, names }) => sayHelpers(data, words, names),
   'staff.returned': ({ data }, { words, names }) =>
     words.facts.staffReturned(names.staff(data.staff), data.on),
   'entry.struck-out': ({ private: hidden }, { words }) =>

@@ -4,6 +4,7 @@ import { isErased } from '../../../care/record/erased.ts';
 import { roundOf } from '../../../care/rounds/round.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
+import { sayHelpers } from '../../desk/say-helpers.ts';
 import { sayHours, sayTimes } from '../../desk/say-usual-times.ts';
 import type { AllWords } from '../../words/en-all.ts';
 
@@ -112,6 +113,8 @@ function saySupport(fact: Fact, telling: Telling): SaidEntry | undefined {
       return { what: what.ways, value: sayWays(fact.data, words) };
     case 'person.times':
       return { what: words.usual.parts.times, value: sayTimes(fact.data, words) };
+    case 'person.helpers':
+      return { what: words.helpers.part, value: sayWishes(fact, telling) };
     case 'caution.raised':
       return {
         what: what.caution,
@@ -159,6 +162,17 @@ function saySupport(fact: Fact, telling: Telling): SaidEntry | undefined {
       return undefined;
   }
 }
+
+const sayWishes = (fact: FactOf<'person.helpers'>, telling: Telling): string => {
+  const { words, desk } = telling;
+  const names = namesIn(desk.home, words.refusals.somebody);
+  const said = [
+    sayHelpers(fact.data, words, names),
+    words.helpers.told(words.helpers.tellers[fact.data.told]),
+    hidden(fact, fact.private?.reason ?? '', telling),
+  ];
+  return said.filter(isText).join(' ');
+};
 
 const sayAfter = (fact: FactOf<'after.noted'>, telling: Telling): string =>
   hidden(
@@ -218,6 +232,9 @@ function sayAboutStaff(fact: Fact, telling: Telling): SaidEntry | undefined {
     }
     case 'staff.hours':
       return { what: words.usual.parts.hours, value: sayHours(fact.data, words) };
+    case 'staff.works-as':
+      // Not the answer: that is for planning and preparing alone.
+      return { what: words.helpers.worksAs.entry, value: words.helpers.worksAs.given };
     case 'staff.apart': {
       const { apart, staff, other } = fact.data;
       const say = apart ? words.usual.apartNow : words.usual.apartNoMore;

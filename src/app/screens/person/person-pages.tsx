@@ -13,6 +13,7 @@ import { AfterForm } from './forms/after-form.tsx';
 import { AnswerForm } from './forms/answer-form.tsx';
 import { CautionForm } from './forms/caution-form.tsx';
 import { ContactForm } from './forms/contact-form.tsx';
+import { HelpersForm } from './forms/helpers-form.tsx';
 import { KnownByForm } from './forms/known-by-form.tsx';
 import { PlanForm } from './forms/plan-form.tsx';
 import { PreparationForm } from './forms/preparation-form.tsx';
@@ -40,6 +41,7 @@ const pages: Readonly<Record<string, OfPerson>> = {
   sharing: SharingForm,
   ways: WaysForm,
   times: TimesForm,
+  helpers: HelpersForm,
   caution: CautionForm,
   preparation: PreparationForm,
   whereabouts: WhereaboutsForm,

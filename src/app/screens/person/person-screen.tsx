@@ -15,7 +15,14 @@ import { PracticePart } from './practice-part.tsx';
 import { PreparationsPart } from './preparations-part.tsx';
 import { ProposalPart } from './proposal-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
-import { KnownByPart, TimesPart, WaysPart, WherePart, WhoPart } from './side-parts.tsx';
+import {
+  HelpersPart,
+  KnownByPart,
+  TimesPart,
+  WaysPart,
+  WherePart,
+  WhoPart,
+} from './side-parts.tsx';
 import { SwabsPart } from './swabs-part.tsx';
 
 /** Everything on record about one person: what matters today first, how we know last. */
@@ -45,6 +52,7 @@ export function PersonScreen({ person }: { readonly person: PersonId }): JSX.Ele
           <WhoPart {...data} />
           <WaysPart {...data} />
           <TimesPart {...data} />
+          <HelpersPart {...data} />
           <SharingPart {...data} />
           <KnownByPart {...data} />
         </div>

@@ -1,8 +1,11 @@
 import type { JSX } from 'preact';
+import { helperWishes } from '../../../care/people/helpers.ts';
 import { unitOf } from '../../../care/people/unit.ts';
 import { everyMember, workingHere } from '../../../care/staff/member.ts';
 import { sitesOn } from '../../../care/support/plan.ts';
 import { yearsBetween } from '../../../care/time.ts';
+import { namesIn } from '../../desk/names.ts';
+import { sayHelpers } from '../../desk/say-helpers.ts';
 import { sayTimes } from '../../desk/say-usual-times.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { DetailList } from '../../pieces/list/detail-list.tsx';
@@ -106,6 +109,24 @@ export function TimesPart(data: PersonData): JSX.Element {
   return (
     <Part title={title} action={<Amend {...data} path={paths.times(person.id)} part={title} />}>
       <p>{sayTimes(person.times, words)}</p>
+    </Part>
+  );
+}
+
+/** Whom they want for a swab and whom not, who told of it, and why. */
+export function HelpersPart(data: PersonData): JSX.Element {
+  const { desk, words, person } = data;
+  const { part: title, told, tellers } = words.helpers;
+  const wishes = helperWishes(desk.home, person.id);
+  const names = namesIn(desk.home, words.refusals.somebody);
+  return (
+    <Part title={title} action={<Amend {...data} path={paths.helpers(person.id)} part={title} />}>
+      <p>{sayHelpers(wishes, words, names)}</p>
+      {wishes.told !== undefined && (
+        <p class="soft">
+          {told(tellers[wishes.told])} {wishes.reason}
+        </p>
+      )}
     </Part>
   );
 }

@@ -38,6 +38,7 @@ export function policyGroups(policy: Policy, words: AllWords): PolicyGroup[] {
       rows: interpretationRows(policy, words),
     },
     { key: 'ppe', title: groups.ppe, rows: ppeRows(policy, words) },
+    { key: 'outbreak', title: groups.outbreak, rows: outbreakRows(policy, words) },
     ...outcomes.map((outcome) => ({
       key: outcome,
       title: words.policy.after[outcome],
@@ -174,6 +175,16 @@ function ppeRows({ ppe }: Policy, words: AllWords): PolicyRow[] {
     row(['gloves', say.gloves], ppe.glovePairs, { words, say: String }),
     row(['masks', say.masks], ppe.masksPerStaff, { words, say: String }),
     row(['spare', say.spare], ppe.sparePercent, { words, say: say.percent }),
+  ];
+}
+
+function outbreakRows({ outbreak }: Policy, words: AllWords): PolicyRow[] {
+  if (outbreak === undefined) return [];
+  const { policy: say } = words.helpers;
+  return [
+    row(['cases', say.cases], outbreak.casesAtLeast, { words, say: say.casesIs }),
+    row(['within', say.within], outbreak.withinDays, { words, say: words.policy.days }),
+    row(['units', say.units], outbreak.unitsApart, { words, say: (how) => say.apart[how] }),
   ];
 }
 

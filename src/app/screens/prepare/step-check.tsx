@@ -3,6 +3,8 @@ import { momentOf } from '../../../care/time.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Part } from '../../pieces/page/part.tsx';
 import { useAllWords } from '../../words/use-all-words.ts';
+import { WishNotice } from '../parts/wish-notice.tsx';
+import { againstIn } from './against-wishes.ts';
 import { planOf } from './draft.ts';
 import { KitsPart } from './kits-part.tsx';
 import { PpePart } from './ppe-part.tsx';
@@ -30,6 +32,7 @@ export function StepCheck({ prepare }: StepProps): JSX.Element {
           draft.recorder !== '' &&
           say.summary(names.staff(draft.swabber), names.staff(draft.recorder))}
       </p>
+      <WishNotice against={againstIn(prepare)} />
       <Part title={say.people}>
         <div class="ready-part">
           <ol class="ready-list">

@@ -7,6 +7,8 @@ import { DateField, TimeField } from '../../pieces/form/date-field.tsx';
 import { Select } from '../../pieces/form/select.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useAllWords } from '../../words/use-all-words.ts';
+import { WishNotice } from '../parts/wish-notice.tsx';
+import { againstIn } from './against-wishes.ts';
 import { onDay, PACK_MINUTES } from './draft.ts';
 import { PairFields } from './pair-fields.tsx';
 import type { Prepare } from './use-prepare.ts';
@@ -87,6 +89,7 @@ export function StepWhen({ prepare, problemOf }: StepProps): JSX.Element {
         onPair={(pair: Partial<Record<'swabber' | 'recorder', StaffId | ''>>) => set(pair)}
         problemOf={problemOf}
       />
+      <WishNotice against={againstIn(prepare)} />
     </>
   );
 }

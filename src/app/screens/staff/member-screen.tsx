@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { factsIn } from '../../../care/home.ts';
 import type { StaffId } from '../../../care/ids.ts';
+import { somebodyAsks } from '../../../care/people/helpers.ts';
 import { personOf } from '../../../care/people/person.ts';
 import { historyOf } from '../../../care/record/history.ts';
 import type { Member } from '../../../care/staff/member.ts';
@@ -39,6 +40,7 @@ export function MemberScreen({ staff: id }: { readonly staff: StaffId }): JSX.El
       <TrainingPart member={member} />
       <KnowsPart member={member} />
       <HoursPart member={member} />
+      <WorksAsPart member={member} />
       {member.phone !== '' && (
         <Part title={say.parts.who}>
           <DetailList details={[{ key: 'phone', label: say.phone, value: member.phone }]} />
@@ -114,6 +116,26 @@ function HoursPart({ member }: OfMember): JSX.Element {
     >
       <p>{sayHours(member, words)}</p>
       {names.length > 0 && <p>{usual.apart(names)}</p>}
+    </Part>
+  );
+}
+
+/** For nobody's eyes but their own, and only while somebody here asks for a woman or a man. */
+function WorksAsPart({ member }: OfMember): JSX.Element | null {
+  const desk = useDesk();
+  const { helpers } = useAllWords();
+  const say = helpers.worksAs;
+  if (desk.me !== member.id || !somebodyAsks(desk.home)) return null;
+  const { worksAs } = member;
+  return (
+    <Part
+      title={say.part}
+      action={<Button href={to(paths.worksAs(member.id))}>{say.amend}</Button>}
+    >
+      <p>
+        {say.asked} {say.lead}
+      </p>
+      <p>{worksAs === undefined ? say.none : say.answered(say.answers[worksAs])}</p>
     </Part>
   );
 }

@@ -7,6 +7,7 @@ import { MemberKnowsForm } from './member-knows-form.tsx';
 import { MemberLeftForm } from './member-left-form.tsx';
 import { MemberScreen } from './member-screen.tsx';
 import { StaffScreen } from './staff-screen.tsx';
+import { WorksAsForm } from './works-as-form.tsx';
 
 type OfStaff = (props: { readonly staff: StaffId }) => JSX.Element;
 
@@ -16,6 +17,7 @@ const pages: Readonly<Record<string, OfStaff>> = {
   knows: MemberKnowsForm,
   hours: MemberHoursForm,
   left: MemberLeftForm,
+  'works-as': WorksAsForm,
 };
 
 export function StaffPages(): JSX.Element {

@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Pair } from '../../../care/custody/turn.ts';
+import type { Against } from '../../../care/people/helpers.ts';
+import { againstWishes } from '../../../care/people/helpers.ts';
 import { preparationsFor } from '../../../care/rounds/preparations.ts';
 import type { Reminder } from '../../../care/rounds/readiness.ts';
 import { readinessOf } from '../../../care/rounds/readiness.ts';
@@ -14,6 +16,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Dialog } from '../../pieces/page/dialog.tsx';
 import { useWords } from '../../words/use-words.ts';
+import { WishNotice } from '../parts/wish-notice.tsx';
 import { paths, to } from '../paths.ts';
 import { sayReminder } from '../say-reminder.ts';
 import { PairPicker } from './pair-picker.tsx';
@@ -36,6 +39,7 @@ export function StepNext({ data, turnAct }: NextProps): JSX.Element {
   const { round, person } = data;
   const begin = (changedMind: boolean) =>
     turnAct.touch({ do: 'start', round: round.id, person: person.id, ...pair, changedMind });
+  const against = againstWishes(desk.home, person.id, pair);
   const saidNo = data.turn?.closed?.data.end === 'declined';
   if (round.touched !== undefined) return <WipeFirst data={data} turnAct={turnAct} />;
   return (
@@ -46,7 +50,7 @@ export function StepNext({ data, turnAct }: NextProps): JSX.Element {
       title={say.title(person.called)}
       asides={
         <>
-          <ChangePair pair={pair} onPair={setPair} />
+          <ChangePair pair={pair} onPair={setPair} against={against} />
           <Touched data={data} />
           <Button icon="back" href={to(paths.round(round.id))}>
             {say.other}
@@ -63,6 +67,7 @@ export function StepNext({ data, turnAct }: NextProps): JSX.Element {
         </BigButton>
       }
     >
+      <WishNotice against={against} />
       <Told data={data} />
       <PlanLines data={data} />
     </TurnFrame>
@@ -165,9 +170,11 @@ function Preparations({ data }: Pick<NextProps, 'data'>): JSX.Element | null {
 function ChangePair({
   pair,
   onPair,
+  against,
 }: {
   readonly pair: Pair;
   readonly onPair: (pair: Pair) => void;
+  readonly against: readonly Against[];
 }): JSX.Element {
   const { turn, form } = useWords();
   const [open, setOpen] = useState(false);
@@ -178,6 +185,7 @@ function ChangePair({
       </Button>
       <Dialog open={open} title={turn.next.change} onClose={() => setOpen(false)}>
         <PairPicker pair={pair} onPair={onPair} />
+        <WishNotice against={against} />
         <Button kind="main" onPress={() => setOpen(false)}>
           {form.close}
         </Button>

@@ -26,6 +26,7 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
     'edited-twice': 'Two people changed one entry, and neither knew of the other.',
     'without-right': 'Somebody decided this who may not. It waits for a senior.',
     'two-open': 'One colleague stands in two turns at the same time.',
+    'against-wish': 'Somebody went to them whom they do not want.',
     unreadable: 'This tablet cannot read one record. Its program may be too old.',
   };
   const how: Record<FindingKind, string> = {
@@ -51,6 +52,7 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
     'edited-twice': 'Amend the entry so that one holds. Then say why here.',
     'without-right': 'Read what was decided. Decide it yourself, then say so here.',
     'two-open': 'Ask the colleague. Close the turn that is over.',
+    'against-wish': 'Ask them how it was. Ask the pair why. Write down what you heard.',
     unreadable: 'Bring the tablet near the server, so that its program is renewed.',
   };
   const chain: Record<EnvelopeKind, string> = {

@@ -36,6 +36,7 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
     'edited-twice': 'Two people changed one thing',
     'without-right': 'Decided by somebody who may not',
     'two-open': 'One colleague in two turns',
+    'against-wish': 'A colleague they do not want',
     unreadable: 'A record this tablet cannot read',
   };
   const trayReasons: Record<TrayReason, string> = {

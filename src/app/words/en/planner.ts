@@ -1,3 +1,4 @@
+import type { AskedWish } from '../../../care/rounds/planning/ask-repairs.ts';
 import type { BrokenRule } from '../../../care/rounds/planning/check-plan.ts';
 import type { PlanRule } from '../../../care/rounds/planning/conflicts.ts';
 import type { Repair } from '../../../care/rounds/planning/repairs.ts';
@@ -9,8 +10,8 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     plural(count, { one: '1 minute', other: `${number(count)} minutes` });
   const days = (share: number) => `${Math.round(share * 100)} of 100 days`;
 
-  /** What a plan breaks. `who` is a person or a colleague, by the rule. */
-  const broken: Record<BrokenRule, (who: string, late: number) => string> = {
+  /** What a plan breaks. `who` is a person or a colleague, by the rule; `more` whom they asked for or against. */
+  const broken: Record<BrokenRule, (who: string, late: number, more: string) => string> = {
     'unknown-person': (who) => `${who} is not on the list.`,
     'unknown-staff': (who) => `Nobody is there for ${who}.`,
     'visited-twice': (who) => `${who} stands there twice.`,
@@ -24,8 +25,8 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     'may-not-swab': (who) => `${who} may not swab.`,
     'may-not-record': (who) => `${who} may not record.`,
     'kept-apart': (who) => `${who} does not work with this colleague.`,
-    'excluded-staff': (who) => `${who} does not want this colleague.`,
-    'other-gender': (who) => `${who} asked for a man or a woman to swab.`,
+    'excluded-staff': (who, _, staff) => `${who} does not want ${staff}.`,
+    'other-gender': (who, _, wish) => `${who} asked for ${wish} to swab.`,
     'not-on-shift': (who) => `${who} is not on shift then.`,
     'on-break': (who) => `${who} has a break then.`,
     'in-two-places': (who) => `${who} would be in two places.`,
@@ -60,12 +61,15 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     windows: (who, at) => `${who} has time only from ${at}.`,
     meals: (who) => `${who} has just eaten.`,
     preparation: (who) => `${who} has to be made ready first.`,
-    excluded: (who) => `${who} does not want a colleague.`,
-    gender: (who) => `${who} asked for a man or a woman.`,
+    excluded: (who, staff) => `${who} does not want ${staff}.`,
+    gender: (who, wish) => `${who} asked for ${wish} to swab.`,
     'not-before': (who, at) => `${who} may be asked only from ${at}.`,
   };
 
-  const repairs: Record<Repair['repair'], (who: string, count: number) => string> = {
+  const repairs: Record<
+    Exclude<Repair['repair'], 'ask'>,
+    (who: string, count: number) => string
+  > = {
     'courier-later': (_, count) => `Ask the courier to come ${minutes(count)} later.`,
     'begin-earlier': (_, count) => `Begin ${minutes(count)} sooner.`,
     'stay-longer': (who, count) => `Ask ${who} to stay ${minutes(count)} longer.`,
@@ -78,7 +82,13 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     leave: (who) => `Leave ${who} to another day.`,
   };
 
-  const because: Record<Because['because'], (what: string) => string> = {
+  /** Somebody may give up their own wish, for the day, when they are asked. */
+  const ask: Record<AskedWish['may'], (who: string, staff: string) => string> = {
+    come: (who, staff) => `Ask ${who} if ${staff} may come.`,
+    swab: (who, staff) => `Ask ${who} if ${staff} may swab.`,
+  };
+
+  const because: Record<Because['because'], (what: string, who: string) => string> = {
     first: () => 'The pair begins here.',
     after: (who) => `Comes straight after ${who}.`,
     window: (at) => `Has time from ${at}.`,
@@ -89,11 +99,15 @@ export function plannerWords({ plural, list, number }: LanguageTools) {
     courier: () => 'No sooner time fits.',
     cohort: () => 'Those with more risk come last.',
     closes: (at) => `Their time ends at ${at}.`,
-    wish: (who) => `Asked for ${who}.`,
+    wish: (staff, who) => `${who} asked for ${staff}.`,
+    'unmet-wish': (staff, who) => `${who} asked for ${staff}. That did not fit.`,
+    unwanted: (staff, who) => `${who} does not want ${staff}.`,
+    'swabber-wish': (wish, who) => `${who} asked for ${wish} to swab.`,
+    units: () => 'Units are kept apart.',
   };
 
   return {
-    ...{ broken, rules, repairs, because },
+    ...{ broken, rules, repairs, ask, because },
     title: 'Work out the order',
     lead: 'Say who is on shift. The tablet looks for the best order and times.',
     begins: 'When can you begin?',

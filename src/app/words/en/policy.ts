@@ -69,6 +69,7 @@ export function policyWords({ dates, plural, list }: LanguageTools) {
       holds: 'What holds a swab',
       handling: 'After the swab',
       ppe: 'Gloves, aprons, masks',
+      outbreak: 'In an outbreak',
     },
     rows: {
       laboratory: 'Laboratory',

@@ -29,6 +29,8 @@ export function refusalWords({ dates, list }: LanguageTools) {
       `Neither of you knows ${person} by sight. Fetch somebody who knows ${person}.`,
     needsSenior: 'Only a senior can do this. Fetch a senior.',
     needsManager: 'Only a manager can do this. Ask the manager.',
+    wantedAndNot: (who: string) => `${who} is ticked both ways. Pick one.`,
+    notTheirsToSay: 'It is for somebody else to say this.',
     lastManager: 'There is no other manager. Name another one first.',
     unknownStaff: 'This colleague is not on the list. Add them first.',
     unknownPerson: 'This person or round is not on this tablet yet. Go back to Now.',

@@ -5,6 +5,7 @@ const day = '2026-11-26';
 
 export const refusalSamples: Samples['refusals'] = {
   notWorkingHere: ['Pia'],
+  wantedAndNot: ['Pia'],
   maySwab: ['Pia', day],
   mayRecord: ['Pia', day],
   nobodyKnowsThem: ['Tamsin'],

@@ -3,8 +3,10 @@ import { turnsWith } from '../../custody/person-turns.ts';
 import type { Turn } from '../../custody/turn.ts';
 import type { Home } from '../../home.ts';
 import type { PersonId, RoundId, StaffId } from '../../ids.ts';
+import { type HelperWishes, helperWishes } from '../../people/helpers.ts';
 import { personOf } from '../../people/person.ts';
 import { kitKindOf, policyOn } from '../../policy/in-force.ts';
+import type { UnitsApart } from '../../policy/policy.ts';
 import { competent, memberOf } from '../../staff/member.ts';
 import { ppeLeft } from '../../supplies/ppe.ts';
 import { usableKits } from '../../supplies/stock.ts';
@@ -45,7 +47,14 @@ export interface PlanQuestion {
   readonly meals: readonly WallSpan[];
   /** Staff who are not to be a pair that day. */
   readonly apart: readonly (readonly [StaffId, StaffId])[];
+  /** Wishes that a person gave up for the day when they were asked, by their `wishKey`. */
+  readonly waived: readonly string[];
+  readonly unitsApart: UnitsApart;
 }
+
+/** The name of one wish: not to have a colleague, or, without one, for a woman or a man to swab. */
+export const wishKey = (person: PersonId, unwanted?: StaffId): string =>
+  `${person} ${unwanted ?? '*'}`;
 
 export type InstanceRead =
   | { readonly ok: true; readonly instance: PlanInstance }
@@ -68,12 +77,30 @@ function stopChance(turns: readonly Turn[]): number {
   return (stops + 0.5) / (turns.length + 10);
 }
 
+/** What of a person's wishes holds on the day, among those who are there. */
+function wishesOn(
+  home: Home,
+  person: PersonId,
+  { team, waived }: PlanQuestion,
+): Pick<HelperWishes, 'wanted' | 'unwanted' | 'swabber'> {
+  const { wanted, unwanted, swabber } = helperWishes(home, person);
+  const here = (staff: StaffId): boolean => team.some((each) => each.staff === staff);
+  const holds = (colleague?: StaffId): boolean => !waived.includes(wishKey(person, colleague));
+  return {
+    wanted: wanted.filter(here),
+    unwanted: unwanted.filter((staff) => here(staff) && holds(staff)),
+    swabber: holds() ? swabber : undefined,
+  };
+}
+
 function personOn(
   home: Home,
   person: PersonId,
-  { day, test, round, times, meals }: PlanQuestion,
+  question: PlanQuestion,
   minutes: { readonly turns: readonly Turn[]; readonly home: Minutes },
 ): PlanInstanceInput['people'][number] {
+  const { day, test, round, times, meals } = question;
+  const { wanted, unwanted, swabber } = wishesOn(home, person, question);
   const place = placeOf(home, person, { on: day, round });
   const span = times.get(person);
   const length = learntMinutes(minutesOf(minutes.turns), minutes.home);
@@ -92,10 +119,17 @@ function personOn(
     meals: [...meals],
     throat: sitesOn(planOf(home, person), day) !== 'nose-only',
     ...(place.leadMinutes > 0 && { preparation: { leadMinutes: place.leadMinutes } }),
+    ...{ preferred: [...wanted], excluded: [...unwanted] },
+    ...(swabber !== undefined && { swabberGender: swabber }),
     minutes: length,
     stopChance: stopChance(minutes.turns),
     weight: urgent + (line === undefined ? 0 : 1),
   };
+}
+
+function genderOf(home: Home, staff: StaffId): { readonly gender?: string } {
+  const { worksAs } = memberOf(home, staff);
+  return worksAs === undefined || worksAs === 'unsaid' ? {} : { gender: worksAs };
 }
 
 /** What the ledger and the day say, as a round to be planned; or what is wrong with it, and where. */
@@ -109,6 +143,8 @@ export function instanceFrom(home: Home, question: PlanQuestion): InstanceRead {
   const left = new Map(ppeLeft(home, policy).map(({ item, left: count }) => [item, count]));
   const [gloves, aprons] = [left.get('gloves'), left.get('aprons')];
   const here = new Set(team.map(({ staff }) => staff));
+  // What colleagues work as is looked at only where somebody in this round asks for it.
+  const asks = people.some((id) => wishesOn(home, id, question).swabber !== undefined);
   const read = v.safeParse(planInstance, {
     from: question.from,
     people: people.map((id) =>
@@ -117,6 +153,7 @@ export function instanceFrom(home: Home, question: PlanQuestion): InstanceRead {
     staff: team.map(({ staff, from, until, away }) => ({
       ...{ id: staff, name: memberOf(home, staff).called, shift: { from, until }, away: [...away] },
       ...{ maySwab: has(staff, 'swab'), mayRecord: has(staff, 'record') },
+      ...(asks && genderOf(home, staff)),
     })),
     rules: {
       pairs: question.pairs,
@@ -125,6 +162,7 @@ export function instanceFrom(home: Home, question: PlanQuestion): InstanceRead {
         .filter((two) => two.every((id) => here.has(id)))
         .map(([a, b]) => [a, b]),
       mealGapMinutes: kitKindOf(policy, kitKind)?.nothingByMouthMinutes.value ?? 30,
+      unitsApart: question.unitsApart,
       secondTryAfterMinutes: policy.technique.secondTryAfterMinutes.value,
       ...{ packMinutes, collections: [...question.collections] },
       ...(policy.register.sameDay.value && { register: { minutesEach: 2, by: '24:00' } }),

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { cohorts } from '../../outbreaks/cohort.ts';
+import { unitsApart } from '../../policy/policy.ts';
 import { crossCheck } from './cross-check.ts';
 
 const id = v.pipe(v.string(), v.minLength(1, 'must not be empty'), v.maxLength(80));
@@ -130,7 +131,7 @@ const rules = v.strictObject({
   /** A full change of PPE, between cohorts. */
   fullChangeMinutes: v.optional(minutes(0, 120), 10),
   /** In an outbreak: 'full-change' between units, or 'own-pair' for each. */
-  unitsApart: v.optional(v.picklist(['no', 'full-change', 'own-pair']), 'no'),
+  unitsApart: v.optional(v.picklist(unitsApart), 'no'),
   walkMinutes: v.optional(v.strictObject({ room: minutes(0, 30), unit: minutes(0, 60) }), {
     room: 0,
     unit: 1,

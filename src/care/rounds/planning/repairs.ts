@@ -1,9 +1,12 @@
+import { type AskRepair, askedIn, askOptions } from './ask-repairs.ts';
 import type { Effort } from './conflicts.ts';
 import type { PlanInstance, PlanMember } from './instance.ts';
 import { type MadePlan, makePlan } from './make-plan.ts';
+import type { RoundPlanMade } from './plan.ts';
 
 /** Something that people could do so that the round can be kept. */
 export type Repair =
+  | AskRepair
   | { readonly repair: 'courier-later'; readonly minutes: number }
   | { readonly repair: 'begin-earlier'; readonly minutes: number }
   | { readonly repair: 'stay-longer'; readonly staff: string; readonly minutes: number }
@@ -90,6 +93,7 @@ function options(instance: PlanInstance, left: readonly string[]): readonly Opti
   const limited = Object.values({ ...supplies, glovePairsEach: undefined, apronsEach: undefined });
   const { glovePairsEach, apronsEach } = supplies;
   const found: Option[] = [
+    ...askOptions(instance, left),
     ...STEPS.map((minutes) => ({
       repair: { repair: 'courier-later' as const, minutes },
       trouble: 10 + minutes / 2,
@@ -159,6 +163,21 @@ function options(instance: PlanInstance, left: readonly string[]): readonly Opti
   return found.sort((a, b) => a.trouble - b.trouble);
 }
 
+/** Of several lengths of one thing the shortest is kept; each question is a thing of its own. */
+const kindOf = (repair: Repair, at: number): string =>
+  repair.repair === 'ask'
+    ? `ask ${at}`
+    : 'staff' in repair
+      ? `${repair.repair} ${repair.staff}`
+      : repair.repair;
+
+/** The repair as it is told; nothing where a plan needs no question, for then it was no repair. */
+function toldOf(instance: PlanInstance, repair: Repair, plan: RoundPlanMade): Repair | undefined {
+  if (repair.repair !== 'ask') return repair;
+  const wishes = askedIn(instance, plan);
+  return wishes.length === 0 ? undefined : { ...repair, wishes };
+}
+
 /** How far the search for repairs is (0 to 1), and those that were found until now. */
 export interface RepairsSoFar {
   readonly share: number;
@@ -177,9 +196,10 @@ export function* findingRepairs(
 ): Generator<RepairsSoFar, readonly TriedRepair[], undefined> {
   const enough: TriedRepair[] = [];
   const settled = new Set<string>();
+  const said = new Set<string>();
   const all = options(instance, made.plan.leftOut);
   for (const [i, { repair, trouble, instance: changed }] of all.entries()) {
-    const kind = 'staff' in repair ? `${repair.repair} ${repair.staff}` : repair.repair;
+    const kind = kindOf(repair, i);
     if (enough.length >= most || (shouldStop?.() ?? false)) break;
     if (settled.has(kind)) continue;
     yield { share: Math.max(i / all.length, enough.length / most), found: [...enough] };
@@ -187,13 +207,16 @@ export function* findingRepairs(
       ...{ seed, iterations, draws: 400, prove: false },
       ...(shouldStop && { shouldStop }),
     });
+    const told = toldOf(instance, repair, plan);
+    if (told === undefined || said.has(JSON.stringify(told))) continue;
     const tried: TriedRepair = {
-      ...{ repair, trouble, leftOut: plan.leftOut, finish: plan.finish },
+      ...{ repair: told, trouble, leftOut: plan.leftOut, finish: plan.finish },
       chance: chance.packed,
       enough: plan.leftOut.length === 0 && chance.packed >= instance.rules.chanceAtLeast,
     };
     if (!tried.enough || stopped) continue;
     settled.add(kind);
+    said.add(JSON.stringify(told));
     enough.push(tried);
   }
   return enough;

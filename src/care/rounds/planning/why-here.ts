@@ -17,7 +17,12 @@ export type Because =
   | { readonly because: 'cohort' }
   /** The window closes soon after, so it could not be much later. */
   | { readonly because: 'closes'; readonly until: number }
-  | { readonly because: 'wish'; readonly staff: string };
+  | { readonly because: 'wish'; readonly staff: string }
+  /** Somebody else was asked for, and comes to others or not at all. */
+  | { readonly because: 'unmet-wish'; readonly wanted: readonly string[] }
+  | { readonly because: 'unwanted'; readonly unwanted: readonly string[] }
+  | { readonly because: 'swabber-wish'; readonly wish: string }
+  | { readonly because: 'units' };
 
 function earliest(
   instance: PlanInstance,
@@ -67,5 +72,11 @@ export function whyHere(
     reasons.push({ because: 'closes', until: closing.until });
   const wished = [visit.swabber, visit.recorder].find((s) => person.preferred.includes(s));
   if (wished !== undefined) reasons.push({ because: 'wish', staff: wished });
+  else if (person.preferred.length > 0)
+    reasons.push({ because: 'unmet-wish', wanted: person.preferred });
+  if (person.excluded.length > 0) reasons.push({ because: 'unwanted', unwanted: person.excluded });
+  if (person.swabberGender !== undefined)
+    reasons.push({ because: 'swabber-wish', wish: person.swabberGender });
+  if (instance.rules.unitsApart !== 'no' && person.unit !== '') reasons.push({ because: 'units' });
   return reasons;
 }

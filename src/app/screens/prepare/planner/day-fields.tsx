@@ -1,5 +1,4 @@
 import type { JSX } from 'preact';
-import type { StaffId } from '../../../../care/ids.ts';
 import { personOf } from '../../../../care/people/person.ts';
 import { kitKindOf, policyOn } from '../../../../care/policy/in-force.ts';
 import { namesIn } from '../../../desk/names.ts';
@@ -10,15 +9,9 @@ import { TimeField } from '../../../pieces/form/date-field.tsx';
 import { SpanRows } from '../../../pieces/form/span-rows.tsx';
 import { Disclosure } from '../../../pieces/page/disclosure.tsx';
 import { useAllWords } from '../../../words/use-all-words.ts';
-import type { Prepare } from '../use-prepare.ts';
-import type { Told } from './planning-draft.ts';
 import { apartAmong, mealsOf, shiftOf } from './question.ts';
-
-interface DayFieldsProps {
-  readonly prepare: Prepare;
-  readonly on: readonly StaffId[];
-  readonly told: Told;
-}
+import type { DayFieldsProps } from './wish-fields.tsx';
+import { WishFields } from './wish-fields.tsx';
 
 const MOST_COURIERS = 4;
 
@@ -101,6 +94,7 @@ export function DayFields({ prepare, on, told }: DayFieldsProps): JSX.Element {
           />
         )}
       </Disclosure>
+      <WishFields {...{ prepare, on, told }} />
       <PeopleTimes prepare={prepare} told={told} />
     </>
   );

@@ -4,6 +4,7 @@ import type { PersonId, StaffId } from '../../../../care/ids.ts';
 import type { HandLane } from '../../../../care/rounds/planning/by-hand.ts';
 import { handLanes, madeByHand, movedTo } from '../../../../care/rounds/planning/by-hand.ts';
 import type { Broken } from '../../../../care/rounds/planning/check-plan.ts';
+import type { PlanInstance } from '../../../../care/rounds/planning/instance.ts';
 import { clock } from '../../../../care/rounds/planning/minutes.ts';
 import type { RoundPlanMade } from '../../../../care/rounds/planning/plan.ts';
 import type { PlanChance } from '../../../../care/rounds/planning/plan-chance.ts';
@@ -60,7 +61,8 @@ export function PlanView({ found, names, onTake, onStop }: PlanViewProps): JSX.E
   };
   const shown =
     hand === undefined ? asFound : madeByHand(instance, hand, { seed: 1, draws: DRAWS });
-  const effect = effectOf(shown, words, { names, packMinutes: instance.rules.packMinutes });
+  const effect = effectOf(shown, words, { names, instance });
+  const breaks = sayBroken(shown.broken, instance, { words, names });
 
   const move = (
     person: string,
@@ -71,7 +73,7 @@ export function PlanView({ found, names, onTake, onStop }: PlanViewProps): JSX.E
     pressed.current = by;
     setHand(next);
     const after = madeByHand(instance, next, { seed: 1, draws: DRAWS });
-    announce(effectOf(after, words, { names, packMinutes: instance.rules.packMinutes }).join(' '));
+    announce(effectOf(after, words, { names, instance }).join(' '));
   };
   const drag = useDrag(move);
   const wrong = new Set(shown.broken.flatMap(({ person }) => person ?? []));
@@ -82,14 +84,10 @@ export function PlanView({ found, names, onTake, onStop }: PlanViewProps): JSX.E
     <section class="plan-view" aria-label={say.planned}>
       <h3>{say.planned}</h3>
       {out.length > 0 && <Notice kind="look" title={say.leftOut(out)} />}
-      <p class="plan-effect">
-        {effect
-          .slice(shown.broken.length > 0 ? 1 + sayBroken(shown.broken, { words, names }).length : 1)
-          .join(' ')}
-      </p>
+      <p class="plan-effect">{effect.slice(1 + breaks.length).join(' ')}</p>
       {shown.broken.length > 0 ? (
         <Notice kind="stop" title={effect[0]}>
-          {sayBroken(shown.broken, { words, names }).join(' ')}
+          {breaks.join(' ')}
         </Notice>
       ) : (
         <p>
@@ -144,14 +142,14 @@ export function PlanView({ found, names, onTake, onStop }: PlanViewProps): JSX.E
 function effectOf(
   { plan, broken, chance, lateBy }: Shown,
   words: ReturnType<typeof useAllWords>,
-  { names, packMinutes }: { readonly names: Names; readonly packMinutes: number },
+  { names, instance }: { readonly names: Names; readonly instance: PlanInstance },
 ): readonly string[] {
   const say = words.planner;
-  const breaks = sayBroken(broken, { words, names });
+  const breaks = sayBroken(broken, instance, { words, names });
   return [
     breaks.length === 0 ? say.keepsAll : say.breaks(breaks.length),
     ...breaks,
-    say.packed(clock(plan.finish + packMinutes)),
+    say.packed(clock(plan.finish + instance.rules.packMinutes)),
     lateBy > 0 ? say.late(lateBy) : say.early(-lateBy),
     say.chance(chance.packed),
     say.error(2 * chance.error),

@@ -1,4 +1,5 @@
 import type { PersonId, StaffId } from '../../../../care/ids.ts';
+import type { UnitsApart } from '../../../../care/policy/policy.ts';
 import type { TypedSpan } from '../../../pieces/form/span-rows.tsx';
 
 export interface ShiftDraft {
@@ -21,6 +22,10 @@ export interface PlanningDraft {
   readonly meals: readonly TypedSpan[] | undefined;
   /** Pairs (`one other`) that may work together today though they usually do not. */
   readonly together: readonly string[];
+  /** Wishes given up for the day by whoever has them, by their `wishKey`; a draft of an earlier program has none. */
+  readonly waived: readonly string[] | undefined;
+  /** Undefined while the cases and the policy say whether units are kept apart. */
+  readonly unitsApart: UnitsApart | undefined;
   readonly team: Readonly<Partial<Record<StaffId, ShiftDraft>>>;
   readonly times: Readonly<
     Partial<Record<PersonId, { readonly from: string; readonly until: string }>>
@@ -36,5 +41,6 @@ export interface Told {
 export const newPlanning: PlanningDraft = {
   ...{ begins: '', pairs: 1, mayChange: false },
   ...{ couriers: [], meals: undefined, together: [] },
+  ...{ waived: [], unitsApart: undefined },
   ...{ team: {}, times: {} },
 };

@@ -1,7 +1,11 @@
 import type { PersonId, StaffId } from '../../../../care/ids.ts';
+import { unitsApartOn } from '../../../../care/outbreaks/outbreak.ts';
+import type { SwabberWish } from '../../../../care/people/facts.ts';
+import { helperWishes } from '../../../../care/people/helpers.ts';
 import { policyOn } from '../../../../care/policy/in-force.ts';
+import type { UnitsApart } from '../../../../care/policy/policy.ts';
 import type { InstanceRead, OnShift } from '../../../../care/rounds/planning/from-home.ts';
-import { instanceFrom } from '../../../../care/rounds/planning/from-home.ts';
+import { instanceFrom, wishKey } from '../../../../care/rounds/planning/from-home.ts';
 import { restOf } from '../../../../care/rounds/planning/replan.ts';
 import { knownPlan, soFarOf } from '../../../../care/rounds/planning/so-far.ts';
 import { roundOf } from '../../../../care/rounds/round.ts';
@@ -70,6 +74,28 @@ export function apartAmong({ desk }: Prepare, on: readonly StaffId[]): readonly 
   );
 }
 
+/** A wish that no plan goes against, unless whoever has it gave it up for the day. */
+export type HardWish = { readonly key: string; readonly person: PersonId } & (
+  | { readonly swabber: SwabberWish }
+  | { readonly unwanted: StaffId }
+);
+
+/** Such wishes of those on the list: for a woman or a man, and against colleagues on shift. */
+export const hardWishes = ({ desk, places }: Prepare, on: readonly StaffId[]): HardWish[] =>
+  places.flatMap(({ person }): HardWish[] => {
+    const { unwanted, swabber } = helperWishes(desk.home, person);
+    return [
+      ...(swabber === undefined ? [] : [{ key: wishKey(person), person, swabber }]),
+      ...unwanted
+        .filter((staff) => on.includes(staff))
+        .map((staff) => ({ key: wishKey(person, staff), person, unwanted: staff })),
+    ];
+  });
+
+/** How units are kept apart on the day: as said, else as the policy has it for the cases here. */
+export const unitsOf = ({ draft, desk }: Prepare): UnitsApart =>
+  draft.planning.unitsApart ?? unitsApartOn(desk.home, draft.day);
+
 /** The round of the draft as a question to the planner; the rest of it where it has begun. */
 export function instanceOf(prepare: Prepare, everybody: readonly StaffId[]): InstanceRead {
   const { draft, desk, places } = prepare;
@@ -100,6 +126,8 @@ export function instanceOf(prepare: Prepare, everybody: readonly StaffId[]): Ins
     )
       .filter(({ key }) => !together.includes(key))
       .map(({ two }) => two),
+    waived: draft.planning.waived ?? [],
+    unitsApart: unitsOf(prepare),
   });
   const round = draft.round === undefined ? undefined : roundOf(home, draft.round);
   if (!read.ok || !round || round.turns.length === 0) return read;

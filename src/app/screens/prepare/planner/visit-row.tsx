@@ -58,7 +58,7 @@ export function VisitRow(props: VisitRowProps): JSX.Element {
         >
           <ul>
             {whyHere(instance, plan, visit.person).map((because) => (
-              <li key={because.because}>{sayBecause(because, { words, names })}</li>
+              <li key={because.because}>{sayBecause(because, who, { words, names })}</li>
             ))}
           </ul>
         </Disclosure>
