@@ -6,12 +6,12 @@ import { moods } from '../../../../care/practice/facts.ts';
 import { ownScale } from '../../../../care/support/proposal.ts';
 import { noteAfter } from '../../../../procedures/note-after.ts';
 import { missing } from '../../../keeping/checks.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 /** How it went for the person: on the common scale, on their own, and what helped or upset them. */
 export function AfterForm({ person: id }: { readonly person: PersonId }): JSX.Element {
@@ -27,14 +27,10 @@ export function AfterForm({ person: id }: { readonly person: PersonId }): JSX.El
   const { mood, helped, upset } = form.value;
   const last = turnsWith(desk.home, id).at(-1)?.id;
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <p>
-          {words.support.about(person.called)} {say.lead}
-        </p>
-      }
-      back={back}
+      lead={say.lead}
       keep={form.keep}
       onKeep={() =>
         void form.submit(missing({ mood }, keeping.pickOne), () =>
@@ -64,6 +60,6 @@ export function AfterForm({ person: id }: { readonly person: PersonId }): JSX.El
       )}
       <Field {...form.bind('helped')} label={say.helped} hint={say.helpedHint} lines={2} optional />
       <Field {...form.bind('upset')} label={say.upset} lines={2} optional />
-    </RecordForm>
+    </PersonForm>
   );
 }

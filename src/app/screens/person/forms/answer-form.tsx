@@ -6,7 +6,6 @@ import type { Day } from '../../../../care/time.ts';
 import { answerCaution } from '../../../../procedures/record-consent.ts';
 import { missing } from '../../../keeping/checks.ts';
 import { OnlyFor } from '../../../keeping/only-for.tsx';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { DateField } from '../../../pieces/form/date-field.tsx';
@@ -15,6 +14,7 @@ import { EmptyPage } from '../../empty-page.tsx';
 import { paths } from '../../paths.ts';
 import type { PersonData } from '../person-data.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 type Answer = DataOf<'caution.answered'>['answer'];
 const answers: readonly Answer[] = ['go-ahead', 'nose-only', 'do-not-swab', 'no-longer-applies'];
@@ -58,15 +58,10 @@ function OpenAnswer({
   );
   const { bind } = form;
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <p>
-          {support.about(person.called)} {say.lead(words.cautions[caution.raised.data.caution])}{' '}
-          {say.asks}
-        </p>
-      }
-      back={back}
+      lead={`${say.lead(words.cautions[caution.raised.data.caution])} ${say.asks}`}
       keep={form.keep}
       onKeep={() => void keep()}
     >
@@ -82,7 +77,7 @@ function OpenAnswer({
       <Field {...bind('clinician')} label={say.clinician} hint={say.clinicianHint} wide={30} />
       <Field {...bind('words')} label={say.words} lines={3} />
       <DateField {...bind('until')} label={say.until} hint={say.untilHint} optional />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

@@ -4,12 +4,12 @@ import type { Caution } from '../../../../care/support/facts.ts';
 import { cautions } from '../../../../care/support/facts.ts';
 import { raiseCaution } from '../../../../procedures/record-consent.ts';
 import { missing } from '../../../keeping/checks.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 interface CautionFields {
   readonly caution: Caution | '';
@@ -27,14 +27,10 @@ export function CautionForm({ person: id }: { readonly person: PersonId }): JSX.
     { title: `${say.title}: ${person.called}`, back },
   );
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <p>
-          {support.about(person.called)} {say.lead}
-        </p>
-      }
-      back={back}
+      lead={say.lead}
       keep={form.keep}
       onKeep={() => void keep()}
       label={say.title}
@@ -48,7 +44,7 @@ export function CautionForm({ person: id }: { readonly person: PersonId }): JSX.
         }))}
       />
       <Field {...form.bind('note')} label={say.note} lines={3} />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

@@ -3,13 +3,13 @@ import type { PersonId } from '../../../../care/ids.ts';
 import { housemates } from '../../../../care/people/person.ts';
 import type { Day } from '../../../../care/time.ts';
 import { noteContact } from '../../../../procedures/whereabouts.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { DateField } from '../../../pieces/form/date-field.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
 import { Select } from '../../../pieces/form/select.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 interface ContactFields {
   readonly source: string;
@@ -29,14 +29,10 @@ export function ContactForm({ person: id }: { readonly person: PersonId }): JSX.
   );
   const others = housemates(desk.home).filter((other) => other.id !== id);
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <p>
-          {support.about(person.called)} {say.lead}
-        </p>
-      }
-      back={back}
+      lead={say.lead}
       keep={form.keep}
       onKeep={() => void keep()}
     >
@@ -49,7 +45,7 @@ export function ContactForm({ person: id }: { readonly person: PersonId }): JSX.
       />
       <DateField {...form.bind('on')} label={say.on} hint={say.onHint} max={today} />
       <Field {...form.bind('note')} label={say.note} lines={3} optional />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

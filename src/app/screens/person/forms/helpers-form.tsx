@@ -6,12 +6,12 @@ import { helperWishes } from '../../../../care/people/helpers.ts';
 import { everyMember, workingHere } from '../../../../care/staff/member.ts';
 import { setHelpers } from '../../../../procedures/helpers.ts';
 import { missing } from '../../../keeping/checks.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Checks, Choice } from '../../../pieces/form/choice.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 interface Helpers {
   readonly swabber: SwabberWish | 'anyone';
@@ -38,14 +38,10 @@ export function HelpersForm({ person: id }: { readonly person: PersonId }): JSX.
     .filter((member) => workingHere(member, today) || named.has(member.id))
     .map((member) => ({ value: member.id, label: member.name }));
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <p>
-          {words.support.about(person.called)} {say.lead}
-        </p>
-      }
-      back={back}
+      lead={say.lead}
       keep={form.keep}
       onKeep={() => void keep()}
     >
@@ -77,7 +73,7 @@ export function HelpersForm({ person: id }: { readonly person: PersonId }): JSX.
         options={wishTellers.map((value) => ({ value, label: tellers[value] }))}
       />
       <Field {...form.bind('reason')} label={say.reason} hint={say.reasonHint} optional />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

@@ -8,12 +8,12 @@ import { addDays } from '../../../../care/time.ts';
 import { writePlan } from '../../../../procedures/record-consent.ts';
 import { changed } from '../../../keeping/moved.ts';
 import { movedProblems } from '../../../keeping/moved-problems.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { DateField } from '../../../pieces/form/date-field.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 type PlanFields = Readonly<Record<PlanField | 'next', string>>;
 
@@ -36,13 +36,7 @@ export function PlanForm({ person: id }: { readonly person: PersonId }): JSX.Ele
   const back = paths.person(id);
   const form = useForm(now, { title: `${title}: ${person.called}`, back });
   return (
-    <RecordForm
-      title={title}
-      lead={<p>{support.about(person.called)}</p>}
-      back={back}
-      keep={form.keep}
-      onKeep={() => void keep()}
-    >
+    <PersonForm person={person} title={title} keep={form.keep} onKeep={() => void keep()}>
       {planFields.map((field) => (
         <Field
           key={field}
@@ -59,7 +53,7 @@ export function PlanForm({ person: id }: { readonly person: PersonId }): JSX.Ele
         hint={support.plan.nextHint}
         min={today}
       />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

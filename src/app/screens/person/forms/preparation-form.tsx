@@ -4,7 +4,6 @@ import type { PersonId } from '../../../../care/ids.ts';
 import type { Day } from '../../../../care/time.ts';
 import { agreePreparation } from '../../../../procedures/record-consent.ts';
 import { missing } from '../../../keeping/checks.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { DateField } from '../../../pieces/form/date-field.tsx';
@@ -12,6 +11,7 @@ import { Field } from '../../../pieces/form/field.tsx';
 import { Notice } from '../../../pieces/list/notice.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 type What = DataOf<'preparation.agreed'>['what'];
 const whats: readonly What[] = ['medicine', 'numbing', 'visit-first', 'other'];
@@ -36,17 +36,11 @@ export function PreparationForm({ person: id }: { readonly person: PersonId }): 
   );
   const { bind } = form;
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <>
-          <p>
-            {support.about(person.called)} {say.lead}
-          </p>
-          <Notice kind="note" title={say.caution} />
-        </>
-      }
-      back={back}
+      lead={say.lead}
+      more={<Notice kind="note" title={say.caution} />}
       keep={form.keep}
       onKeep={() => void keep()}
     >
@@ -59,7 +53,7 @@ export function PreparationForm({ person: id }: { readonly person: PersonId }): 
       <Field {...bind('clinician')} label={say.clinician} wide={30} />
       <Field {...bind('words')} label={say.words} lines={3} />
       <DateField {...bind('until')} label={say.until} min={today} />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

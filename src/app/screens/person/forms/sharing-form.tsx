@@ -4,7 +4,6 @@ import type { PersonId } from '../../../../care/ids.ts';
 import { agreeSharing } from '../../../../procedures/note-after.ts';
 import { missing } from '../../../keeping/checks.ts';
 import { OnlyFor } from '../../../keeping/only-for.tsx';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
@@ -12,6 +11,7 @@ import { Notice } from '../../../pieces/list/notice.tsx';
 import { paths } from '../../paths.ts';
 import type { PersonData } from '../person-data.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 type Sharing = DataOf<'sharing.agreed'>;
 const readers = ['family', 'doctor'] as const;
@@ -42,17 +42,11 @@ function OpenForm({ words, person }: PersonData): JSX.Element {
   );
   const { reader, agreed, word, name } = form.value;
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <>
-          <p>
-            {words.support.about(person.called)} {say.lead}
-          </p>
-          <Notice kind="note" title={words.deciding.caution} />
-        </>
-      }
-      back={back}
+      lead={say.lead}
+      more={<Notice kind="note" title={words.deciding.caution} />}
       keep={form.keep}
       onKeep={() =>
         void form.submit(
@@ -91,6 +85,6 @@ function OpenForm({ words, person }: PersonData): JSX.Element {
         label={say.word}
         options={givers.map((value) => ({ value, label: say.words[value] }))}
       />
-    </RecordForm>
+    </PersonForm>
   );
 }

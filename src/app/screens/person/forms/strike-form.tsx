@@ -4,13 +4,13 @@ import type { FactId, PersonId } from '../../../../care/ids.ts';
 import { strikeOut } from '../../../../procedures/strike-out.ts';
 import { missing } from '../../../keeping/checks.ts';
 import { OnlyFor } from '../../../keeping/only-for.tsx';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Field } from '../../../pieces/form/field.tsx';
 import { sayEntry } from '../../history/say-entry.ts';
 import { paths } from '../../paths.ts';
 import type { PersonData } from '../person-data.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 interface StrikeFormProps {
   readonly person: PersonId;
@@ -33,33 +33,29 @@ function OpenStrike({
   person,
   entry,
 }: PersonData & { readonly entry: FactId }): JSX.Element {
-  const { history, keeping, support } = words;
+  const { history, keeping } = words;
   const back = paths.person(person.id);
   const form = useForm({ reason: '' }, { title: history.strikeTitle, back });
   const fact = factsIn(desk.home, 'person', person.id).find(({ id }) => id === entry);
   const said = fact && sayEntry(fact, { desk, words, of: 'person' });
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={history.strikeTitle}
-      lead={
-        <>
+      lead={history.strikeLead}
+      more={
+        said !== undefined && (
           <p>
-            {support.about(person.called)} {history.strikeLead}
+            <b>{said.what}</b> {said.value}
           </p>
-          {said !== undefined && (
-            <p>
-              <b>{said.what}</b> {said.value}
-            </p>
-          )}
-        </>
+        )
       }
-      back={back}
       keep={form.keep}
       onKeep={() => void keep()}
       label={history.strikePress}
     >
       <Field {...form.bind('reason')} label={history.strikeWhy} lines={3} />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

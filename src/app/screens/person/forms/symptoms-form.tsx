@@ -4,13 +4,13 @@ import type { Symptom } from '../../../../care/outbreaks/facts.ts';
 import { symptoms } from '../../../../care/outbreaks/facts.ts';
 import type { Day } from '../../../../care/time.ts';
 import { noticeSymptoms } from '../../../../procedures/whereabouts.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Checks } from '../../../pieces/form/choice.tsx';
 import { DateField } from '../../../pieces/form/date-field.tsx';
 import { Field } from '../../../pieces/form/field.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 interface SymptomFields {
   readonly signs: readonly Symptom[];
@@ -29,14 +29,10 @@ export function SymptomsForm({ person: id }: { readonly person: PersonId }): JSX
     { title: `${say.title}: ${person.called}`, back },
   );
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <p>
-          {support.about(person.called)} {say.lead}
-        </p>
-      }
-      back={back}
+      lead={say.lead}
       keep={form.keep}
       onKeep={() => void keep()}
     >
@@ -50,7 +46,7 @@ export function SymptomsForm({ person: id }: { readonly person: PersonId }): JSX
       />
       <Field {...form.bind('note')} label={say.note} hint={say.noteHint} lines={3} optional />
       <DateField {...form.bind('on')} label={say.on} max={today} />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

@@ -2,7 +2,6 @@ import type { JSX } from 'preact';
 import type { PersonId } from '../../../../care/ids.ts';
 import { isSpan } from '../../../../care/usual-times.ts';
 import { setTimes } from '../../../../procedures/usual-times.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { TimeField } from '../../../pieces/form/date-field.tsx';
 import type { TypedSpan } from '../../../pieces/form/span-rows.tsx';
@@ -10,6 +9,7 @@ import { SpanRows, typedSpans } from '../../../pieces/form/span-rows.tsx';
 import { WeekdayChecks } from '../../../pieces/form/weekday-checks.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 interface Times {
   readonly windows: readonly TypedSpan[];
@@ -33,14 +33,10 @@ export function TimesForm({ person: id }: { readonly person: PersonId }): JSX.El
   const form = useForm(now, { title: `${say.title}: ${person.called}`, back });
   const { value } = form;
   return (
-    <RecordForm
+    <PersonForm
+      person={person}
       title={say.title}
-      lead={
-        <p>
-          {words.support.about(person.called)} {say.lead}
-        </p>
-      }
-      back={back}
+      lead={say.lead}
       keep={form.keep}
       onKeep={() => void keep()}
     >
@@ -56,7 +52,7 @@ export function TimesForm({ person: id }: { readonly person: PersonId }): JSX.El
         <TimeField {...form.bind('outFrom')} label={say.outFrom} optional />
         <TimeField {...form.bind('outUntil')} label={say.outUntil} optional />
       </div>
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

@@ -1,12 +1,12 @@
 import type { JSX } from 'preact';
 import type { PersonId } from '../../../../care/ids.ts';
 import { setWays } from '../../../../procedures/record-consent.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { Notice } from '../../../pieces/list/notice.tsx';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 interface Ways {
   readonly sites: 'throat-and-nose' | 'nose-only' | '';
@@ -28,13 +28,7 @@ export function WaysForm({ person: id }: { readonly person: PersonId }): JSX.Ele
   const form = useForm(now, { title: `${say.title}: ${person.called}`, back });
   const { sites, identity, self } = form.value;
   return (
-    <RecordForm
-      title={say.title}
-      lead={<p>{support.about(person.called)}</p>}
-      back={back}
-      keep={form.keep}
-      onKeep={() => void keep()}
-    >
+    <PersonForm person={person} title={say.title} keep={form.keep} onKeep={() => void keep()}>
       <Choice
         {...form.bind('sites')}
         label={say.sites}
@@ -66,7 +60,7 @@ export function WaysForm({ person: id }: { readonly person: PersonId }): JSX.Ele
           { value: 'self', label: record.selfSwab },
         ]}
       />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {

@@ -6,13 +6,13 @@ import type { Day } from '../../../../care/time.ts';
 import type { Doing, Outcome } from '../../../../procedures/doing.ts';
 import { personCame, personWent } from '../../../../procedures/whereabouts.ts';
 import { missing } from '../../../keeping/checks.ts';
-import { RecordForm } from '../../../keeping/record-form.tsx';
 import { useForm } from '../../../keeping/use-form.ts';
 import { Choice } from '../../../pieces/form/choice.tsx';
 import { DateField } from '../../../pieces/form/date-field.tsx';
 import type { AllWords } from '../../../words/en-all.ts';
 import { paths } from '../../paths.ts';
 import { usePerson } from '../person-data.ts';
+import { PersonForm } from './person-form.tsx';
 
 type Went = 'hospital' | 'leave' | 'moved' | 'died';
 type Came = 'hospital' | 'leave' | 'admission';
@@ -47,13 +47,7 @@ export function WhereaboutsForm({ person: id }: { readonly person: PersonId }): 
   );
   const { move } = form.value;
   return (
-    <RecordForm
-      title={say.title}
-      lead={<p>{support.about(person.called)}</p>}
-      back={back}
-      keep={form.keep}
-      onKeep={() => void keep()}
-    >
+    <PersonForm person={person} title={say.title} keep={form.keep} onKeep={() => void keep()}>
       <Choice
         {...form.bind('move')}
         label={say.what}
@@ -65,7 +59,7 @@ export function WhereaboutsForm({ person: id }: { readonly person: PersonId }): 
       {move === 'went-died' && <p>{say.diedNote}</p>}
       {move.startsWith('came-') && <p>{say.backNote}</p>}
       <DateField {...form.bind('on')} label={say.on} max={today} />
-    </RecordForm>
+    </PersonForm>
   );
 
   async function keep(): Promise<void> {
