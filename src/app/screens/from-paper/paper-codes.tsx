@@ -85,9 +85,14 @@ function OneCode({ place, entry, round, onRead }: OneCodeProps): JSX.Element {
     else setSaid({ read: next, problem: doubt });
   };
 
-  const doubtOf = ({ code, how, second }: ReadCode): string | undefined => {
-    const near = how !== 'scanned' && second === undefined && nearCodes(desk.home, code as Code);
-    if (near && near.length > 0) return words.identity.codeNear(near.length);
+  /** How many codes a typed one is nearly, which nobody else has read yet. */
+  const nearTo = ({ code, how, second }: ReadCode): number =>
+    how === 'scanned' || second !== undefined ? 0 : nearCodes(desk.home, code as Code).length;
+
+  const doubtOf = (next: ReadCode): string | undefined => {
+    const { code } = next;
+    const near = nearTo(next);
+    if (near > 0) return words.identity.codeNear(near);
     const { record } = entry.codes;
     if (place !== 'record')
       return record !== 'not-here' && record?.code !== code ? say.differs : undefined;
@@ -95,7 +100,7 @@ function OneCode({ place, entry, round, onRead }: OneCodeProps): JSX.Element {
     return used && sayRefusal(used, telling);
   };
 
-  const near = read !== undefined && problem === words.identity.codeNear(1);
+  const near = read !== undefined && nearTo(read) > 0;
   return (
     <>
       <StepHead title={say.scan[place]} />
