@@ -31,7 +31,10 @@ export type DeliveryId = v.InferOutput<typeof deliveryId>;
 export type ReportId = v.InferOutput<typeof reportId>;
 export type FactId = v.InferOutput<typeof factId>;
 
-/** Who signs what no person wrote down: the service's own server, its group, its gateway for results. */
+/**
+ * Who signs what no person wrote down: the service's own server, what another home of the group has said,
+ * what came by a gateway for results. No members of staff, with no right to settle anything.
+ */
 export const SERVER = 'server' as StaffId;
 export const GROUP = 'group' as StaffId;
 export const GATEWAY = 'gateway' as StaffId;

@@ -1,7 +1,7 @@
 import type { Home } from '../care/home.ts';
 import type { PersonId, StaffId } from '../care/ids.ts';
 import type { SwabberWish, WishTeller } from '../care/people/facts.ts';
-import { helperWishes } from '../care/people/helpers.ts';
+import { helperWishes, softens } from '../care/people/helpers.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import type { WorksAs } from '../care/staff/facts.ts';
 import { memberOf } from '../care/staff/member.ts';
@@ -34,8 +34,8 @@ export function setHelpers(home: Home, said: HelpersSaid, doing: Doing): Outcome
   if (reason.length > MOST) return refuse({ reason: 'too-long', field: 'reason', most: MOST });
   const now = helperWishes(home, person);
   const lifted = now.unwanted.filter((staff) => !unwanted.includes(staff));
-  const softer = lifted.length > 0 || (now.swabber !== undefined && now.swabber !== swabber);
-  if (softer && !ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
+  if (softens(now, said) && !ranks(home, doing.by, 'senior'))
+    return refuse({ reason: 'needs-senior' });
   if (lifted.includes(doing.by)) return refuse({ reason: 'not-theirs-to-say' });
   const unchanged =
     same(now.wanted, wanted) && same(now.unwanted, unwanted) && now.swabber === swabber;

@@ -15,6 +15,7 @@ import type { Doing, Outcome } from './doing.ts';
 import type { ReadCode } from './second-person.ts';
 import { needsSecond, ruledOut, witnesses } from './second-person.ts';
 import { malformed } from './take-swab/kit.ts';
+import { sitesIn } from './take-swab/swab.ts';
 
 /** How a turn ended, as it stands on paper. `spoiled`: a kit was opened, and there is no tube to send. */
 export const paperEnds = ['taken', 'declined', 'asleep', 'away', 'stopped', 'spoiled'] as const;
@@ -159,12 +160,9 @@ const coded = (home: Home, read: ReadCode) => ({
 type Ids = On & { readonly test: TestId };
 
 function sealed({ sites, taker = 'staff' }: PaperTurn, ids: Ids): NewFact[] {
-  const where =
-    sites === 'nose-only'
-      ? (['nostril-1', 'nostril-2'] as const)
-      : (['throat', 'nostril-1'] as const);
+  const taken = sitesIn(sites ?? 'throat-and-nose').map((site) => ({ site }));
   return [
-    { kind: 'swab.taken', data: { ...ids, taker, sites: where.map((site) => ({ site })) } },
+    { kind: 'swab.taken', data: { ...ids, taker, sites: taken } },
     { kind: 'tube.closed', data: ids },
     { kind: 'tube.sealed', data: ids },
   ];

@@ -78,14 +78,19 @@ export function againstWishes(home: Home, person: PersonId, pair: Pair): readonl
   ];
 }
 
+interface Binding {
+  readonly unwanted: readonly StaffId[];
+  readonly swabber?: SwabberWish | undefined;
+}
+
+/** Whether what binds a plan is less than before: an exclusion taken back, or a wish for a woman or a man. */
+export const softens = (before: Binding, now: Binding): boolean =>
+  before.unwanted.some((staff) => !now.unwanted.includes(staff)) ||
+  (before.swabber !== undefined && before.swabber !== now.swabber);
+
 /** Whether an entry takes back an exclusion, or a wish for a woman or a man, of the ones it replaces. */
 export const takesBack = (home: Home, { data }: FactOf<'person.helpers'>): boolean =>
   (data.replaces ?? []).some((id) => {
     const before = home.known.get(id);
-    if (before?.kind !== 'person.helpers') return false;
-    const { unwanted, swabber } = before.data;
-    return (
-      unwanted.some((staff) => !data.unwanted.includes(staff)) ||
-      (swabber !== undefined && swabber !== data.swabber)
-    );
+    return before?.kind === 'person.helpers' && softens(before.data, data);
   });

@@ -16,6 +16,10 @@ export interface Way {
   readonly taker: 'staff' | 'person';
 }
 
+/** Both nostrils where there is no throat; throat, then one nostril, otherwise. */
+export const sitesIn = (where: 'throat-and-nose' | 'nose-only'): readonly Site[] =>
+  where === 'nose-only' ? ['nostril-1', 'nostril-2'] : ['throat', 'nostril-1'];
+
 /**
  * The sites of this swab, in order: throat then one nostril, or both nostrils where the throat is
  * not possible (common practice, no source). What is recorded in the end is what the dials ran.
@@ -25,7 +29,7 @@ export function wayOf(home: Home, turn: Turn, test: Test, doing: Doing): Way {
   const chosen = test.way?.data;
   const sites = chosen?.sites ?? sitesOn(plan, today(home, doing));
   return {
-    sites: sites === 'nose-only' ? ['nostril-1', 'nostril-2'] : ['throat', 'nostril-1'],
+    sites: sitesIn(sites),
     taker: chosen?.taker ?? 'staff',
   };
 }

@@ -7,8 +7,6 @@ import type { GroupNeeds } from './needs.ts';
 import type { UsedCodes } from './used-codes.ts';
 import { MOST_HASHES, type Question, type Reply } from './wire.ts';
 
-/** Who writes down what another home has said: no member of staff, with no right to settle anything. */
-
 const WITHIN_MS = 15_000;
 /** How often the codes that nobody has answered for are asked about again. */
 const EVERY_MS = 60_000;

@@ -15,8 +15,6 @@ import type { World } from '../service/open.ts';
 import { keepAsArrived, pen, serverDesk } from '../service/write-facts.ts';
 import { withService } from './existing.ts';
 
-/** As what comes by a gateway: by no member of staff, with no right to settle anything. */
-
 /** What became of one report. `in-the-future` is not even kept: no laboratory has said that yet. */
 export type Taken =
   | { readonly fate: 'linked' | 'unchanged' }

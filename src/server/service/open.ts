@@ -86,8 +86,7 @@ async function eraseAgain({ ledger, now, random }: Parts, erasures: Erasures): P
   if (!done.ok) throw new Error(`erasures were not stated again: ${done.reason}`);
 }
 
-/** Who writes what nobody has asked for. */
-/** Signs what the server itself writes, in the ledger's brand. */
+/** Who writes what nobody has asked for, in the ledger's brand. */
 export const SERVER = signsForTheServer as string as StaffId;
 
 export interface OpenFiles {

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { closePage, openRehearsal, type Rehearsal, violations } from '../browser.ts';
+import { fillHours } from './fill-hours.ts';
 
 let rehearsal: Rehearsal;
 let page: Page;
@@ -118,21 +119,7 @@ describe('a round planned by the tablet', () => {
 
   it('hours, breaks and no-go pairs of a colleague are kept, and wrong times are named', async () => {
     page = await rehearsal.open('marenholt1', '/staff/piadell004/hours', {});
-    for (const day of [
-      'Monday',
-      'Tuesday',
-      'Wednesday',
-      'Thursday',
-      'Friday',
-      'Saturday',
-      'Sunday',
-    ])
-      await page.getByLabel(day).check();
-    await page.getByLabel('Shift from').fill('08:30');
-    await page.getByLabel('Shift until').fill('13:00');
-    await press('Add: break');
-    await page.getByLabel('Break 1: from').fill('11:00');
-    await page.getByLabel('Break 1: until').fill('10:30');
+    await fillHours(page, { from: '08:30', until: '13:00' }, { from: '11:00', until: '10:30' });
     await press('Keep');
     await page.getByText('Fill in both times, the later one last.').first().waitFor();
     await page.getByLabel('Break 1: until').fill('11:20');

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { closePage, goTo, openRehearsal, type Rehearsal, violations } from '../browser.ts';
+import { fillHours } from './fill-hours.ts';
 
 let rehearsal: Rehearsal;
 let page: Page;
@@ -258,21 +259,7 @@ describe('hours, breaks and a no-go pair', () => {
     };
     await goTo(page, '/staff/piadell004/hours');
     await heading('Hours and pairs: Pia').waitFor();
-    for (const day of [
-      'Monday',
-      'Tuesday',
-      'Wednesday',
-      'Thursday',
-      'Friday',
-      'Saturday',
-      'Sunday',
-    ])
-      await page.getByLabel(day).check();
-    await page.getByLabel('Shift from').fill('10:00');
-    await page.getByLabel('Shift until').fill('15:00');
-    await press('Add: break');
-    await page.getByLabel('Break 1: from').fill('11:00');
-    await page.getByLabel('Break 1: until').fill('11:30');
+    await fillHours(page, { from: '10:00', until: '15:00' }, { from: '11:00', until: '11:30' });
     await field('With whom are they not to be a pair?')
       .getByLabel(names[other ?? ''] ?? '')
       .check();

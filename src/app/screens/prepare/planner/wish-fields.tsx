@@ -25,6 +25,7 @@ export function WishFields({ prepare, on, told }: DayFieldsProps): JSX.Element {
   const { draft, desk } = prepare;
   const wishes = hardWishes(prepare, on);
   const waived = draft.planning.waived ?? [];
+  const names = namesIn(desk.home, words.refusals.somebody);
   return (
     <>
       <Disclosure title={say.title}>
@@ -43,7 +44,7 @@ export function WishFields({ prepare, on, told }: DayFieldsProps): JSX.Element {
             }
             options={wishes.map((wish) => ({
               value: wish.key,
-              label: sayHard(wish, words, namesIn(desk.home, words.refusals.somebody)),
+              label: sayHard(wish, words, names),
             }))}
           />
         )}
