@@ -82,6 +82,21 @@ export default defineConfig(
     },
   },
   {
+    // A page that opens when something is kept must not open over another one.
+    files: ['src/app/screens/**', 'src/app/keeping/**'],
+    ignores: ['src/app/keeping/use-go-on.ts'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector:
+            'VariableDeclarator[init.callee.name="useLocation"] > ArrayPattern[elements.length>1]',
+          message: 'Go on with useGoOn: it leaves whoever has gone elsewhere meanwhile.',
+        },
+      ],
+    },
+  },
+  {
     files: ['src/cli/**', 'src/server/main.ts', 'scripts/**', 'bench/**', 'test/**', 'demo/**'],
     rules: { 'no-console': 'off' },
   },

@@ -1,4 +1,3 @@
-import { useLocation } from 'wouter-preact';
 import type { Fact } from '../../care/catalogue.ts';
 import type { Home } from '../../care/home.ts';
 import type { Doing, Outcome } from '../../procedures/doing.ts';
@@ -7,6 +6,7 @@ import { useAnnounce } from '../pieces/page/live-region.tsx';
 import { useWords } from '../words/use-words.ts';
 import type { DraftOf } from './use-draft.ts';
 import { useDraft } from './use-draft.ts';
+import { useGoOn } from './use-go-on.ts';
 import type { Keep } from './use-keep.ts';
 import { useKeep } from './use-keep.ts';
 
@@ -36,7 +36,7 @@ export function useForm<Fields extends object>(
 ): FormOf<Fields> {
   const draft = useDraft(initial, title);
   const keep = useKeep();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const announce = useAnnounce();
   const { keeping } = useWords();
   return {

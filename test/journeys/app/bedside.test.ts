@@ -141,6 +141,28 @@ describe('at the person, with no signal', () => {
     await hand.sees('somebody else answered: check');
   });
 
+  it('whoever presses Done and goes elsewhere at once is left where they went', async () => {
+    await startTurn(hand, 'Hesper');
+    await identify(hand, 'Hesper');
+    await hand.tap(/^Yes/);
+    await hand.page.getByRole('button', { name: 'Stop for Hesper' }).click();
+    const back = hand.page.getByRole('button', { name: 'Done. Back to the round' });
+    await back.waitFor();
+    await hand.awake();
+    // Both in one breath: what was pressed is kept only after the address has changed.
+    await back.evaluate((button: HTMLButtonElement) => {
+      button.click();
+      globalThis.location.hash = '#/people';
+    });
+    await hand.page.getByRole('heading', { level: 1, name: 'People' }).waitFor();
+    await hand.page.waitForTimeout(2000);
+    await expect(hand.title().textContent()).resolves.toBe('People');
+    await toRound(hand);
+    await hand.page.getByRole('link', { name: 'Hesper', exact: true }).waitFor();
+    // Kept all the same: nobody's turn stands open.
+    await expect(hand.page.getByRole('link', { name: /^Carry on/ }).count()).resolves.toBe(0);
+  });
+
   it('alarm: the battery dies, another pair comes back in 40 minutes, who and willing are asked anew', async () => {
     await hand.clock('12:00', 'Jonah Marsh');
     await startTurn(hand, 'Sabra');

@@ -215,7 +215,7 @@ export class TabletHand {
     await this.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
   }
 
-  /** What the screen showed when a test failed, left in .cache/journeys to look at. */
+  /** What the screen showed when a test failed: its words in the log, its picture in .cache/journeys. */
   async picture({
     name,
     result,
@@ -224,6 +224,11 @@ export class TabletHand {
     result?: { state?: string } | undefined;
   }): Promise<void> {
     if (result?.state !== 'fail') return;
+    const words = await this.page
+      .locator('body')
+      .innerText({ timeout: 5000 })
+      .catch(() => 'nothing could be read');
+    console.log(`At ${new URL(this.page.url()).hash} when "${name}" failed:\n${words}`);
     const file = `.cache/journeys/${name.replaceAll(/[^a-z0-9]+/gi, '-').slice(0, 60)}.png`;
     await this.page.screenshot({ path: file, fullPage: true }).catch(() => undefined);
   }

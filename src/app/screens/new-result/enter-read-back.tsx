@@ -1,5 +1,4 @@
 import type { JSX } from 'preact';
-import { useLocation } from 'wouter-preact';
 import { testOf } from '../../../care/custody/test.ts';
 import type { PersonId, TestId } from '../../../care/ids.ts';
 import { personOf } from '../../../care/people/person.ts';
@@ -7,6 +6,7 @@ import { outcomeOf } from '../../../care/results/outcome.ts';
 import { recordResult } from '../../../procedures/record-result.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { useAct } from '../../desk/use-act.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
@@ -31,7 +31,7 @@ export function EnterReadBack({
   const words = useAllWords();
   const { entry: say, picks } = words.results;
   const { act, problem } = useAct();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const { coded, outcome, reported, second } = at;
   const { named } = coded;
 

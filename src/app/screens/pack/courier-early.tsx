@@ -1,6 +1,5 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { useLocation } from 'wouter-preact';
 import type { Progress } from '../../../care/rounds/progress.ts';
 import type { Round } from '../../../care/rounds/round.ts';
 import { momentOf } from '../../../care/time.ts';
@@ -8,6 +7,7 @@ import { closeBox, closeRound, openBox, splitRound } from '../../../procedures/p
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { useAct } from '../../desk/use-act.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { TimeField } from '../../pieces/form/date-field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
@@ -28,7 +28,7 @@ export function CourierEarly({ round, progress, onBack }: CourierEarlyProps): JS
   const say = words.packing;
   const names = namesIn(home, words.refusals.somebody);
   const { act, problem } = useAct();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const [time, setTime] = useState('');
   const [missingTime, setMissingTime] = useState(false);
   const { tally, waiting } = progress;

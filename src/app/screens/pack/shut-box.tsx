@@ -1,12 +1,12 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { useLocation } from 'wouter-preact';
 import type { Progress } from '../../../care/rounds/progress.ts';
 import type { Round } from '../../../care/rounds/round.ts';
 import { closeBox, closeRound, openBox } from '../../../procedures/pack.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { useAct } from '../../desk/use-act.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { Part } from '../../pieces/page/part.tsx';
@@ -25,7 +25,7 @@ export function ShutBox({ round, progress }: ShutBoxProps): JSX.Element {
   const say = words.packing;
   const { act, problem, clear } = useAct();
   const [refused, setRefused] = useState(false);
-  const [, go] = useLocation();
+  const go = useGoOn();
   const { tally, waiting } = progress;
   const names = namesIn(home, words.refusals.somebody);
   const box = openBox(round);

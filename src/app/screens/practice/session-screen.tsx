@@ -1,12 +1,12 @@
 import type { JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
-import { useLocation } from 'wouter-preact';
 import type { PersonId } from '../../../care/ids.ts';
 import type { StepEnd } from '../../../care/practice/facts.ts';
 import { stepEnds } from '../../../care/practice/facts.ts';
 import { practiceOf } from '../../../care/practice/practice.ts';
 import { recordSession } from '../../../procedures/practise.ts';
 import { useAct } from '../../desk/use-act.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Checks } from '../../pieces/form/choice.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
@@ -22,7 +22,7 @@ export function SessionScreen({ person: id }: { readonly person: PersonId }): JS
   const { desk, words, person, plan, today } = usePerson(id);
   const { practising: say } = words;
   const { act, problem } = useAct();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const announce = useAnnounce();
   const [well, setWell] = useState<readonly 'well'[]>([]);
   const opened = useRef(desk.monotonic());

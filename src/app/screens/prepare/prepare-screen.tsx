@@ -1,11 +1,11 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { useLocation } from 'wouter-preact';
 import type { RoundId } from '../../../care/ids.ts';
 import type { Round } from '../../../care/rounds/round.ts';
 import { roundOf } from '../../../care/rounds/round.ts';
 import { planRound } from '../../../procedures/plan-round.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { ErrorSummary } from '../../pieces/form/error-summary.tsx';
@@ -59,7 +59,7 @@ function PrepareScreen({
   const say = words.prepare;
   const [at, setAt] = useState(first);
   const [turned, setTurned] = useState(false);
-  const [, go] = useLocation();
+  const go = useGoOn();
   const prepare = usePrepare(round);
   const keep = useKeep();
   const step = prepareSteps[at] ?? 'when';

@@ -1,6 +1,5 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { useLocation } from 'wouter-preact';
 import type { TestId } from '../../../care/ids.ts';
 import { resultsBoard } from '../../../care/results/board.ts';
 import type { Outcome } from '../../../care/results/facts.ts';
@@ -11,6 +10,7 @@ import { settleReport } from '../../../procedures/take-in-results.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { KeepForm } from '../../keeping/keep-form.tsx';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { useKeep } from '../../keeping/use-keep.ts';
 import { Choice } from '../../pieces/form/choice.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
@@ -28,7 +28,7 @@ export function SettleForm({ found }: { readonly found: InTray }): JSX.Element {
   const words = useAllWords();
   const { takingIn: say } = words;
   const keep = useKeep();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const { received, match } = found;
   const { data } = received;
   const [decision, setDecision] = useState<Decision | ''>('');

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
-import { useLocation } from 'wouter-preact';
 import { after, MINUTE } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { paths } from '../paths.ts';
@@ -19,7 +19,7 @@ export function StepEnded({
 }): JSX.Element {
   const desk = useDesk();
   const { turn: say } = useWords();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const { title, body } = told(data);
   return (
     <TurnFrame

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
-import { useLocation } from 'wouter-preact';
 import { testOf } from '../../../care/custody/test.ts';
 import { kitKindOf } from '../../../care/policy/in-force.ts';
 import { reserve } from '../../../care/supplies/stock.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { Button } from '../../pieces/form/button.tsx';
 import { Icon } from '../../pieces/icon/icon.tsx';
@@ -24,7 +24,7 @@ export function StepKit({ data, turn, step, turnAct }: StepProps): JSX.Element {
   const say = words.turn.kit;
   const kitKind = data.round.planned.data.kitKind;
   const [first] = reserve(desk.home, kitKind, { on: todayOf(desk), count: 1 }).reserved;
-  const [, go] = useLocation();
+  const go = useGoOn();
   const endTurn = async () => {
     if (await turnAct.touch({ do: 'finish' }, turn)) go(paths.round(data.round.id));
   };

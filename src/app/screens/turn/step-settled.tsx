@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { useLocation } from 'wouter-preact';
 import { personOf } from '../../../care/people/person.ts';
 import { planOf } from '../../../care/support/plan.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { Button } from '../../pieces/form/button.tsx';
 import { Choice } from '../../pieces/form/choice.tsx';
@@ -21,7 +21,7 @@ type Mood = 'calm' | 'uneasy' | 'distressed';
 export function StepSettled({ data, turn, step, turnAct }: StepProps): JSX.Element {
   const desk = useDesk();
   const words = useWords();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const [mood, setMood] = useState<Mood | ''>('');
   const say = words.turn.settled;
   const next = nextPerson(desk, data.round, data.person.id);

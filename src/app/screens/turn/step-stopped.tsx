@@ -1,10 +1,10 @@
 import type { JSX } from 'preact';
-import { useLocation } from 'wouter-preact';
 import type { StopReason } from '../../../care/custody/facts.ts';
 import { stopReasons } from '../../../care/custody/facts.ts';
 import { triesLeft } from '../../../care/custody/may-start.ts';
 import { after, MINUTE } from '../../../care/time.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { useGoOn } from '../../keeping/use-go-on.ts';
 import { BigButton } from '../../pieces/bedside/big-button.tsx';
 import { Button } from '../../pieces/form/button.tsx';
 import { Select } from '../../pieces/form/select.tsx';
@@ -21,7 +21,7 @@ export function StepStopped({ data, turn, step, turnAct }: StepProps): JSX.Eleme
   const words = useWords();
   const say = words.turn.stopped;
   const at = data.turn?.stop?.at ?? desk.now();
-  const [, go] = useLocation();
+  const go = useGoOn();
   const endTurn = async () => {
     if (await turnAct.touch({ do: 'finish' }, turn)) go(paths.round(data.round.id));
   };
