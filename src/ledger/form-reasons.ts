@@ -31,6 +31,7 @@ export const FORM_REASONS = [
   'private-mismatch',
   'erasure-not-by-server',
   'bad-erasure',
+  'erasure-not-sealed',
 ] as const;
 
 export type FormReason = (typeof FORM_REASONS)[number];

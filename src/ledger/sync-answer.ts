@@ -1,8 +1,8 @@
 import { receive } from './chain.ts';
-import { targetsOf } from './erased-fact.ts';
+import { sealedBy, targetsOf } from './erased-fact.ts';
+import type { ErasureSeal } from './erasure-seal.ts';
 import type { Confirmed } from './fact.ts';
-
-import { type Checked, checkForms } from './form.ts';
+import { type Checked, checkForms, type FormRefusal } from './form.ts';
 import type { Hash } from './hash.ts';
 import { type DeviceId, type FactId, type Instant, millisOf, type StaffId } from './ids.ts';
 import type { Lock } from './lock.ts';
@@ -27,6 +27,8 @@ export interface LedgerServer {
   readonly lock: Lock;
   /** Keeps erased ids where no backup of the store reaches; called before they are committed. */
   readonly rememberErased?: (ids: readonly FactId[]) => Promise<void>;
+  /** Of its own erasures. With it no other is taken in; without it, all of good form are. */
+  readonly seal?: ErasureSeal;
 }
 
 /** What the transport knows about one call. */
@@ -54,6 +56,8 @@ export async function answerSync(
   if (refused) return refused;
   const checked = checkForms(request.push, { service, hash: server.hash });
   if (!checked.ok) return { ...checked, status: 400 };
+  const forged = await unsealed(server, checked.facts);
+  if (forged) return { ...forged, status: 400 };
   const receipt = {
     arrived: moment.now,
     via: moment.via,
@@ -67,6 +71,26 @@ export async function answerSync(
     ok: true,
     reply: await replyTo(server.store, request, { ...moment, head: takenIn ?? before }),
   };
+}
+
+/**
+ * A tablet carries erasures back to a server that was restored. Whoever rules a tablet's program can
+ * carry one that no server wrote: it would destroy on every tablet, so it is left where it is. What
+ * is erased already cannot be harmed, so old erasures without a seal come home where they are known.
+ */
+async function unsealed(
+  { store, hash, seal }: LedgerServer,
+  facts: readonly Checked[],
+): Promise<FormRefusal | undefined> {
+  if (seal === undefined || !facts.some(({ body }) => targetsOf(body).length > 0)) return undefined;
+  const erased = await store.erased();
+  const index = facts.findIndex(({ body }) => {
+    const targets = targetsOf(body);
+    return !targets.every((id) => erased.has(id)) && !sealedBy(seal, body, hash);
+  });
+  const fact = facts[index];
+  if (fact === undefined) return undefined;
+  return { ok: false, reason: 'erasure-not-sealed', detail: fact.written.id, index };
 }
 
 interface Arrival {

@@ -1,11 +1,24 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { append, type Draft } from './append.ts';
 import { appendOwn } from './append-own.ts';
+import { canonicalText, type JsonObject } from './canonical.ts';
 import { clockOf } from './clock.ts';
 import { enrol } from './enrol.ts';
 import { ERASED } from './erased-fact.ts';
+import { erase } from './erasure.ts';
+import { erasureSeal } from './erasure-seal.ts';
+import type { Written } from './fact.ts';
 import { pureHash } from './hash.ts';
-import { type DeviceId, type Instant, instantOf, type ServiceId, type StaffId } from './ids.ts';
+import {
+  CHAIN_START,
+  type DeviceId,
+  type FactId,
+  type Instant,
+  instantOf,
+  NO_FACT,
+  type ServiceId,
+  type StaffId,
+} from './ids.ts';
 import { createLock } from './lock.ts';
 import type { LedgerStore } from './store.ts';
 import { MemoryStore } from './stores/memory/store.ts';
@@ -291,6 +304,79 @@ describe('erasure on its way', () => {
     for (const one of [store, a, b]) expect(JSON.stringify(await logOf(one))).not.toContain('Ada');
     await store.commit({ wait: [withName] });
     expect(JSON.stringify([await logOf(store), await store.pending()])).not.toContain('Ada');
+  });
+});
+
+describe('an erasure that a tablet carries', () => {
+  const seal = erasureSeal(new Uint8Array(32).fill(1));
+  const writer = () => ({ by: 'boss' as StaffId, now: at(time), salt });
+
+  async function withAName() {
+    const store = MemoryStore.open(service);
+    await enrol(store, 'S0000001' as DeviceId);
+    const server: LedgerServer = { ...serverOn(store), seal };
+    const a = await tablet('T000000a');
+    await write(a, { private: 'Ada' });
+    const named = (await a.pending())[0]!;
+    await syncAll(a, wire(server), by);
+    return { store, server, a, named };
+  }
+
+  /** A fact in the name of the server, as somebody who rules a tablet's program may write it. */
+  function inItsName(data: JsonObject): Written {
+    const body = canonicalText({
+      ...{ service, device: 'S0000009', seq: 1, prev: NO_FACT, seen: CHAIN_START },
+      ...{ at: at(time), off: 0, by: 'boss', kind: ERASED, v: 1, data },
+    });
+    return { id: pureHash(body) as FactId, body };
+  }
+
+  test.each([
+    ['no seal', undefined],
+    ['a seal of another key', new Uint8Array(32).fill(2)],
+  ])('with %s destroys nothing: it stays on that tablet, and is named', async (_, key) => {
+    const { store, server, a, named } = await withAName();
+    const erasure = { targets: [named.id], reason: 'retention' };
+    const forged = inItsName({ ...erasure, ...(key && { seal: erasureSeal(key).of(erasure) }) });
+    await a.commit({ wait: [forged] });
+    await write(a, { private: 'Bram' });
+    await syncAll(a, wire(server), by);
+    const log = JSON.stringify(await logOf(store));
+    expect(log).toContain('Ada');
+    expect(log).toContain('Bram');
+    expect(log).not.toContain(forged.id);
+    expect(await a.pending()).toEqual([{ ...forged, aside: 'erasure-not-sealed' }]);
+  });
+
+  test('with the seal of another erasure destroys nothing', async () => {
+    const { store, server, a, named } = await withAName();
+    const other = { targets: [pureHash('another') as FactId], reason: 'retention' };
+    const data = { targets: [named.id], reason: 'retention', seal: seal.of(other) };
+    await a.commit({ wait: [inItsName(data)] });
+    await syncAll(a, wire(server), by);
+    expect(JSON.stringify(await logOf(store))).toContain('Ada');
+  });
+
+  test('comes home to a server that was restored from before it, and counts there', async () => {
+    const { store, server, a, named } = await withAName();
+    const old = store.copy();
+    await erase(server, { targets: [named.id], reason: 'retention' }, writer());
+    await syncAll(a, wire(server), by);
+    await write(a, {});
+    await syncAll(a, wire({ ...serverOn(old), seal }), by);
+    expect(await a.pending()).toEqual([]);
+    expect([...(await old.erased())]).toEqual([named.id]);
+    expect(JSON.stringify(await logOf(old))).not.toContain('Ada');
+  });
+
+  test('from a time before seals comes home where what it names is known as erased', async () => {
+    const { store, server, a, named } = await withAName();
+    await store.commit({ erase: [named.id] });
+    const unsealed = inItsName({ targets: [named.id], reason: 'retention' });
+    await a.commit({ wait: [unsealed] });
+    await syncAll(a, wire(server), by);
+    expect(await a.pending()).toEqual([]);
+    expect(JSON.stringify(await logOf(store))).toContain(unsealed.id);
   });
 });
 

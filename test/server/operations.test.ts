@@ -135,10 +135,15 @@ describe('a backup', () => {
     const elsewhere = join(folder, 'elsewhere');
     const done = await restoreService(elsewhere, world, read(lines), { remembered });
     expect(done).toMatchObject({ ok: true, erasedAgain: 1 });
-    const held = await withService(elsewhere, world, async (parts) =>
-      JSON.stringify(await parts.ledger.store.confirmed(0, 100)),
-    );
+    const erasure = { targets: [target], reason: 'retention' };
+    const [held, seal] = await withService(elsewhere, world, async ({ ledger: there }) => [
+      JSON.stringify(await there.store.confirmed(0, 100)),
+      there.seal?.of(erasure),
+    ]);
     expect(held).not.toContain('Corwen');
+    // The key came with the backup: what tablets carry of the old server is still known as its own.
+    expect(seal).toBe(ledger.seal?.of(erasure));
+    expect(seal).toHaveLength(43);
   });
 });
 

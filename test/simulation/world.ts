@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { enrol } from '../../src/ledger/enrol.ts';
 import { targetsOf } from '../../src/ledger/erased-fact.ts';
+import { erasureSeal } from '../../src/ledger/erasure-seal.ts';
 import type { Body } from '../../src/ledger/fact.ts';
 import type { Hash } from '../../src/ledger/hash.ts';
 import {
@@ -111,6 +112,8 @@ function rememberingHash(): Hash {
 }
 
 /** Everything there is in one run. */
+const seal = erasureSeal(new Uint8Array(32).fill(7));
+
 export class World {
   readonly chance: Chance;
   readonly hash = rememberingHash();
@@ -173,7 +176,7 @@ export class World {
       for (const id of ids) this.server.side.add(id);
       return Promise.resolve();
     };
-    return { store, hash: this.hash, lock: createLock(), rememberErased };
+    return { store, hash: this.hash, lock: createLock(), rememberErased, seal };
   }
 
   async addTablet(from?: Tablet): Promise<Tablet> {

@@ -14,6 +14,8 @@ import { WrapTable } from './wraps.ts';
 /** Everything about who may come in: one file, apart from the ledger, which is read by every tablet. */
 export interface Accounts {
   readonly settings: Settings;
+  /** 32 bytes that no tablet ever has. */
+  readonly erasureKey: Uint8Array;
   readonly credentials: CredentialTable;
   readonly sessions: SessionTable;
   readonly devices: DeviceTable;
@@ -40,8 +42,10 @@ export function openAccounts(file: string, options: OpenAccounts): Accounts {
   const db = openAccountsDatabase(file);
   const table = new SettingsTable(db);
   const settings = storing(() => table.read() ?? keepFirst(table, options.firstSettings()));
+  const erasureKey = storing(() => table.erasureKey(options.random));
   return {
     settings,
+    erasureKey,
     credentials: new CredentialTable(db),
     sessions: new SessionTable(db, options.random, options.sessionLimits),
     devices: new DeviceTable(db),

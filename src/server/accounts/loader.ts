@@ -2,6 +2,8 @@ import type Database from 'better-sqlite3';
 import type { Extra } from '../../ledger/backup.ts';
 import { openAccountsDatabase, storing } from './database.ts';
 import { loadAccount } from './dump.ts';
+import type { Random } from './secrets.ts';
+import { SettingsTable } from './settings.ts';
 
 /** An empty file of accounts that is filled from a backup. */
 export class AccountsLoader {
@@ -15,6 +17,11 @@ export class AccountsLoader {
   take(extra: Extra): Promise<void> {
     storing(() => loadAccount(this.db, extra));
     return Promise.resolve();
+  }
+
+  /** The one that came with the backup; a new one where a backup is too old to have any. */
+  erasureKey(random: Random): Uint8Array {
+    return storing(() => new SettingsTable(this.db).erasureKey(random));
   }
 
   close(): void {

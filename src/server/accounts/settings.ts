@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3';
 import * as v from 'valibot';
+import type { Random } from './secrets.ts';
 
 /** What this service is and how strict its tablets are. Kept beside the accounts, not a fact. */
 export const settingsSchema = v.strictObject({
@@ -21,6 +22,7 @@ export const settingsSchema = v.strictObject({
 export type Settings = v.InferOutput<typeof settingsSchema>;
 
 const KEY = 'service';
+const ERASURE_KEY = 'erasure key';
 
 export class SettingsTable {
   constructor(private readonly db: Database.Database) {}
@@ -39,5 +41,14 @@ export class SettingsTable {
         'INSERT INTO setting VALUES(?, ?) ON CONFLICT(key) DO UPDATE SET value = excluded.value',
       )
       .run(KEY, JSON.stringify(v.parse(settingsSchema, settings)));
+  }
+
+  /** The key of the server's seal on erasures, made once: a service restored from its backup has it too. */
+  erasureKey(random: Random): Buffer {
+    this.db
+      .prepare('INSERT INTO setting VALUES(?, ?) ON CONFLICT(key) DO NOTHING')
+      .run(ERASURE_KEY, Buffer.from(random(32)).toString('base64url'));
+    const row = this.db.prepare('SELECT value FROM setting WHERE key = ?').get(ERASURE_KEY);
+    return Buffer.from((row as { value: string }).value, 'base64url');
   }
 }

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { instantOf } from '../../care/time.ts';
 import type { BackupLine } from '../../ledger/backup.ts';
+import { type Erasure, erasureSeal } from '../../ledger/erasure-seal.ts';
 import { deviceId, type FactId, type Instant } from '../../ledger/ids.ts';
 import { createLock } from '../../ledger/lock.ts';
 import { type Restored, restore } from '../../ledger/restore.ts';
@@ -61,6 +62,10 @@ async function build(folder: string, world: World, { lines, from }: Source): Pro
       hash: world.hash,
       lock: createLock(),
       rememberErased: (ids: readonly FactId[]) => erasures.remember(ids),
+      // Asked for at the end, when the accounts have come out of the backup.
+      seal: {
+        of: (erasure: Erasure) => erasureSeal(accounts.erasureKey(world.random)).of(erasure),
+      },
     };
     const done = await restore(ledger, rest(first.value, iterator), {
       remembered: from.remembered,

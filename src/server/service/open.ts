@@ -2,6 +2,7 @@ import { SERVER as signsForTheServer } from '../../care/ids.ts';
 import { instantOf, type Zone } from '../../care/time.ts';
 import { enrol } from '../../ledger/enrol.ts';
 import { eraseForgotten } from '../../ledger/erasure.ts';
+import { erasureSeal } from '../../ledger/erasure-seal.ts';
 import type { Hash } from '../../ledger/hash.ts';
 import {
   deviceId,
@@ -99,9 +100,10 @@ export interface OpenFiles {
 export function partsOf(world: World, { store, accounts, erasures }: OpenFiles): Parts {
   const { now, random, hash } = world;
   const { zone } = accounts.settings;
+  const seal = erasureSeal(accounts.erasureKey);
   const rememberErased: Erasures['remember'] = (ids) => erasures.remember(ids);
   return {
-    ledger: { store, hash, lock: createLock(), rememberErased },
+    ledger: { store, hash, lock: createLock(), rememberErased, seal },
     accounts,
     rights: new LedgerRights({ store, zone, now }),
     now,
