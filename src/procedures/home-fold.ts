@@ -13,7 +13,7 @@ import type { Reader } from '../ledger/upcast.ts';
  * Rises whenever the same facts would be read or filed otherwise: with the catalogue, whose print a
  * test compares, and with what the first look holds.
  */
-export const HOME_FOLD = 5;
+export const HOME_FOLD = 6;
 
 /** How far back the first look goes: past the longest usual round and every wait for a result. */
 const RECENT = 45 * 24 * HOUR;

@@ -2,13 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { Trial } from '../../test/trial/home.ts';
 import type { FactId } from '../care/ids.ts';
 import { personOf } from '../care/people/person.ts';
+import { findings } from '../care/quality/findings.ts';
 import { historyOf } from '../care/record/history.ts';
 import { dueOn } from '../care/rounds/due.ts';
 import { planOf } from '../care/support/plan.ts';
 import type { Day } from '../care/time.ts';
 import { raiseCaution } from './record-consent.ts';
 import { strikeOut } from './strike-out.ts';
-import { noticeSymptoms, personWent } from './whereabouts.ts';
+import { callOffWholeHome, noticeSymptoms, personWent, testWholeHome } from './whereabouts.ts';
 
 const today = '2026-03-03' as Day;
 
@@ -68,4 +69,51 @@ it('a caution is never struck out: only a clinician’s answer ends it', () => {
   );
   expect(trial.refused(strike(raised!.id))).toMatchObject({ reason: 'may-not-strike-out' });
   expect(planOf(trial.home, oriel).cautions).toHaveLength(1);
+});
+
+describe('the whole home asked for by mistake', () => {
+  const ask = (trial: Trial) =>
+    trial.must(testWholeHome(trial.home, { on: today, askedBy: 'The manager' }, trial.doing))[0]!;
+  const callOff = (trial: Trial, asked: FactId, reason = 'The wrong home.') =>
+    callOffWholeHome(trial.home, { asked, reason }, trial.doing);
+
+  it('makes nobody due once it is called off, and other reasons stay', () => {
+    const { trial, oriel } = house();
+    trial.must(
+      noticeSymptoms(
+        trial.home,
+        { person: oriel, on: today, signs: ['cough'], note: '' },
+        trial.doing,
+      ),
+    );
+    const [first, second] = [ask(trial), ask(trial)];
+    trial.must(callOff(trial, first.id));
+    expect(rules(trial)).toContain('whole-home');
+    trial.must(callOff(trial, second.id));
+    expect(rules(trial)).not.toContain('whole-home');
+    expect(rules(trial)).toContain('symptoms');
+  });
+
+  it('is called off once, with a reason, by a senior', () => {
+    const { trial, oriel } = house();
+    const asked = ask(trial);
+    expect(callOff(trial, asked.id, ' ')).toMatchObject({ reason: 'empty' });
+    expect(callOff(trial, oriel as string as FactId)).toMatchObject({
+      reason: 'nothing-changed',
+    });
+    const senior = trial.by;
+    trial.by = trial.staff('Pia');
+    expect(callOff(trial, asked.id)).toMatchObject({ reason: 'needs-senior' });
+    trial.by = senior;
+    trial.must(callOff(trial, asked.id));
+    expect(callOff(trial, asked.id)).toMatchObject({ reason: 'nothing-changed' });
+  });
+
+  it('called off by somebody without the right is found', () => {
+    const { trial } = house();
+    const asked = ask(trial);
+    trial.by = trial.staff('Pia');
+    trial.add('home.called-off', { replaces: [asked.id] }, { reason: 'I think so.' });
+    expect(findings(trial.home).map(({ kind }) => kind)).toContain('without-right');
+  });
 });

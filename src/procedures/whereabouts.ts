@@ -1,6 +1,7 @@
 import type { FactOf } from '../care/catalogue.ts';
 import type { Home } from '../care/home.ts';
-import type { PersonId } from '../care/ids.ts';
+import { factsIn, standing } from '../care/home.ts';
+import type { FactId, PersonId } from '../care/ids.ts';
 import type { Symptom } from '../care/outbreaks/facts.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import { ranks } from '../care/staff/rights.ts';
@@ -93,4 +94,28 @@ export function testWholeHome(
     wrongDay(on, { field: 'on' }) ?? wrongText(askedBy, { field: 'askedBy', most: 500 });
   if (wrong !== undefined) return refuse(wrong);
   return allow([{ kind: 'home.tested-on', data: { on }, private: { askedBy: askedBy.trim() } }]);
+}
+
+/** What asked for the whole home and still counts, oldest first. */
+export const wholeHomeAsked = (home: Home): FactOf<'home.tested-on'>[] =>
+  standing(factsIn(home, 'policy', 'home-rounds'), 'home.tested-on');
+
+/** A senior takes back that the whole home is tested. Other reasons to test somebody stay. */
+export function callOffWholeHome(
+  home: Home,
+  { asked, reason }: { readonly asked: FactId; readonly reason: string },
+  doing: Doing,
+): Outcome {
+  if (!ranks(home, doing.by, 'senior')) return refuse({ reason: 'needs-senior' });
+  if (!wholeHomeAsked(home).some(({ id }) => id === asked))
+    return refuse({ reason: 'nothing-changed' });
+  const wrong = wrongText(reason, { field: 'reason', most: 500 });
+  if (wrong !== undefined) return refuse(wrong);
+  return allow([
+    {
+      kind: 'home.called-off',
+      data: { replaces: [asked] },
+      private: { reason: reason.trim() },
+    },
+  ]);
 }

@@ -30,6 +30,7 @@ export const paths = {
   newPerson: '/people/new',
   importPeople: '/people/import',
   wholeHome: '/people/whole-home',
+  callOffWholeHome: (asked: FactId) => `/people/whole-home/${asked}/call-off`,
   person: (id: PersonId) => `/person/${id}`,
   editPerson: (id: PersonId) => `/person/${id}/edit`,
   plan: (id: PersonId) => `/person/${id}/plan`,

@@ -1,10 +1,12 @@
 import type { JSX } from 'preact';
 import { Route, Switch } from 'wouter-preact';
+import type { FactId } from '../../care/ids.ts';
 import { KitsPages } from './kits/kits-pages.tsx';
 import { LabelSheetPage } from './labels/label-sheet-page.tsx';
 import { latePage } from './late-page.tsx';
 import { MoreScreen } from './more/more-screen.tsx';
 import { AddPersonScreen } from './people/add-person-screen.tsx';
+import { CallOffForm } from './people/call-off-form.tsx';
 import { PeopleScreen } from './people/people-screen.tsx';
 import { WholeHomeForm } from './people/whole-home-form.tsx';
 import { PersonPages } from './person/person-pages.tsx';
@@ -31,6 +33,9 @@ export function RecordPages(): JSX.Element {
       <Route path="/people" component={PeopleScreen} />
       <Route path="/people/new" component={AddPersonScreen} />
       <Route path="/people/whole-home" component={WholeHomeForm} />
+      <Route path="/people/whole-home/:asked/call-off">
+        {({ asked }: { asked: string }) => <CallOffForm asked={asked as FactId} />}
+      </Route>
       <Route path="/people/import" component={ImportPeople} />
       <Route path="/staff/import" component={ImportStaff} />
       <Route path={/^\/person\//} component={PersonPages} />

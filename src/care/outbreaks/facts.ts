@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { personId } from '../ids.ts';
+import { factId, personId } from '../ids.ts';
 import { kind, line, replaces } from '../kind.ts';
 import { day } from '../time.ts';
 
@@ -33,6 +33,12 @@ export const outbreakFacts = {
   'home.tested-on': kind({
     data: { on: day, replaces },
     private: { askedBy: line },
+    files: () => [['policy', 'home-rounds']],
+  }),
+  /** The whole home was asked for by mistake, or whoever asked has taken it back. */
+  'home.called-off': kind({
+    data: { replaces: v.pipe(v.array(factId), v.minLength(1)) },
+    private: { reason: line },
     files: () => [['policy', 'home-rounds']],
   }),
 };

@@ -70,6 +70,7 @@ export function roleNeeded(home: Home, fact: Fact): Role | undefined {
     case 'decision.looked-at':
     case 'sharing.agreed':
     case 'home.tested-on':
+    case 'home.called-off':
     case 'upload.set':
     case 'report.settled':
     case 'entry.struck-out':

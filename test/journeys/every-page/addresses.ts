@@ -68,6 +68,7 @@ export const addresses: Readonly<Record<keyof typeof paths, Look>> = {
   newPerson: 'records',
   importPeople: 'records',
   wholeHome: 'records',
+  callOffWholeHome: 'records',
   person: 'records',
   editPerson: 'records',
   plan: 'records',

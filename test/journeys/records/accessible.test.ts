@@ -121,6 +121,19 @@ describe.each(themes)('axe finds nothing at any size, $colorScheme', ({ colorSch
     await look();
   });
 
+  it('the whole home asked for, and calling it off', async () => {
+    await open('/people/whole-home');
+    await page.getByLabel('Who asked for it?').fill('The health protection team');
+    await page.getByRole('button', { name: 'Keep' }).click();
+    await page.getByRole('heading', { level: 1, name: 'People' }).waitFor();
+    await goTo(page, '/people/whole-home');
+    await page.getByRole('heading', { name: 'Asked for so far' }).waitFor();
+    await look('asked for');
+    await page.getByRole('link', { name: /^Call off the test from/ }).click();
+    await page.getByText('Nobody is due because of it from now on.').waitFor();
+    await look('call off');
+  });
+
   it('what was typed and not kept, told on another page', async () => {
     await open(`${cor}/plan`);
     await page.getByLabel('What helps').fill('Sing the kettle song.');

@@ -202,6 +202,25 @@ it('the whole home is tested when a senior says who asked for it', async () => {
   await part('Tests now').getByText('whole-home round').waitFor();
 });
 
+it('the whole home asked for by mistake is called off, and both stay to be read', async () => {
+  await open('jonahmarsh', '/people/whole-home');
+  await page.getByLabel('Who asked for it?').fill('Meant for another home');
+  await press('Keep');
+  await goTo(page, '/people/whole-home');
+  await page.getByRole('link', { name: /^Call off the test from/ }).click();
+  await press('Call it off');
+  await page.getByRole('alert').getByText('Fill this in.').waitFor();
+  await page.getByLabel('Why is it called off?').fill('It was another home.');
+  await press('Call it off');
+  await page.getByRole('heading', { level: 1, name: 'Test the whole home' }).waitFor();
+  await page.getByText('Asked by Meant for another home. Jonah').waitFor();
+  await page.getByText('called it off: It was another home.').waitFor();
+  await page.getByRole('link', { name: /^Call off the test/ }).waitFor({ state: 'detached' });
+  await goTo(page, '/person/corwenvale1');
+  await part('Tests now').waitFor();
+  await page.getByText('whole-home round').waitFor({ state: 'detached' });
+});
+
 const list = [
   'People of the house;;;',
   'Name;DOB;Room;Wing',

@@ -100,4 +100,6 @@ export const tellRecords: Tells<Records> = {
   'contact.noted': ({ data }, { words, names }) =>
     words.facts.contact(data.on, data.source === undefined ? undefined : names.person(data.source)),
   'home.tested-on': ({ data }, { words }) => words.facts.homeTested(data.on),
+  'home.called-off': ({ private: hidden }, { words }) =>
+    words.facts.homeCalledOff(hidden?.reason ?? words.facts.erased),
 };

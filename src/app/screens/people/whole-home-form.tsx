@@ -1,17 +1,21 @@
 import type { JSX } from 'preact';
-import { factsIn, standing } from '../../../care/home.ts';
+import type { FactOf } from '../../../care/catalogue.ts';
+import type { Entry } from '../../../care/record/history.ts';
+import { historyOf } from '../../../care/record/history.ts';
 import type { Day } from '../../../care/time.ts';
 import { testWholeHome } from '../../../procedures/whereabouts.ts';
 import { todayOf, useDesk } from '../../desk/desk.ts';
+import { namesIn } from '../../desk/names.ts';
 import { missing } from '../../keeping/checks.ts';
 import { OnlyFor } from '../../keeping/only-for.tsx';
 import { RecordForm } from '../../keeping/record-form.tsx';
 import { useForm } from '../../keeping/use-form.ts';
+import { Button } from '../../pieces/form/button.tsx';
 import { DateField } from '../../pieces/form/date-field.tsx';
 import { Field } from '../../pieces/form/field.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
 import { useAllWords } from '../../words/use-all-words.ts';
-import { paths } from '../paths.ts';
+import { paths, to } from '../paths.ts';
 
 /** A senior says that everybody is to be tested, counting from a day, and who asked for it. */
 export function WholeHomeForm(): JSX.Element {
@@ -63,25 +67,51 @@ function OpenForm(): JSX.Element {
   }
 }
 
-/** The latest three times, so that nobody asks for the same round twice. */
+/** The latest three times, so that nobody asks for the same round twice; each can be taken back. */
 function AskedBefore(): JSX.Element | null {
-  const desk = useDesk();
-  const { people, keeping } = useAllWords();
-  const facts = standing(factsIn(desk.home, 'policy', 'home-rounds'), 'home.tested-on');
-  if (facts.length === 0) return null;
+  const { home } = useDesk();
+  const { people } = useAllWords();
+  const asked = historyOf(home, 'policy', 'home-rounds').filter(isAsked);
+  if (asked.length === 0) return null;
   return (
     <>
       <h2>{people.wholeHome.beforeTitle}</h2>
       <ul>
-        {facts
-          .slice(-3)
-          .reverse()
-          .map((fact) => (
-            <li key={fact.id}>
-              {people.wholeHome.before(fact.data.on, fact.private?.askedBy ?? keeping.erased)}
-            </li>
-          ))}
+        {asked.slice(0, 3).map((entry) => (
+          <Asked key={entry.fact.id} {...entry} />
+        ))}
       </ul>
     </>
+  );
+}
+
+interface AskedEntry extends Entry {
+  readonly fact: FactOf<'home.tested-on'>;
+}
+const isAsked = (entry: Entry): entry is AskedEntry => entry.fact.kind === 'home.tested-on';
+
+function Asked({ fact, replacedBy }: AskedEntry): JSX.Element {
+  const desk = useDesk();
+  const { people, keeping, refusals } = useAllWords();
+  const say = people.wholeHome;
+  const off = replacedBy.find((each) => each.kind === 'home.called-off');
+  return (
+    <li>
+      {say.before(fact.data.on, fact.private?.askedBy ?? keeping.erased)}{' '}
+      {off === undefined ? (
+        <Button
+          kind="quiet"
+          href={to(paths.callOffWholeHome(fact.id))}
+          label={say.callOffThis(fact.data.on)}
+        >
+          {say.callOff}
+        </Button>
+      ) : (
+        say.calledOff(
+          namesIn(desk.home, refusals.somebody).staff(off.by),
+          off.private?.reason ?? keeping.erased,
+        )
+      )}
+    </li>
   );
 }

@@ -138,6 +138,7 @@ export function factWords({ dates, list, plural }: LanguageTools) {
     contact: (on: string, source: string | undefined) =>
       source === undefined ? `Was near a case on ${day(on)}.` : `Was near ${source} on ${day(on)}.`,
     homeTested: (on: string) => `The whole home is tested, from ${day(on)}.`,
+    homeCalledOff: (why: string) => `Testing the whole home was called off: ${why}`,
 
     kitsCame: (count: number, lot: string) => `${count} kits of lot ${lot} came in.`,
     kitsUnpacked: (count: number) =>

@@ -35,6 +35,7 @@ export const factSamples: Samples['facts'] = {
   symptoms: [day],
   contact: [day, 'Oriel'],
   homeTested: [day],
+  homeCalledOff: ['asked for by mistake'],
   kitsCame: [40, 'WS-0417'],
   kitsUnpacked: [40],
   kitsCounted: [12, 'WS-0417'],

@@ -15,7 +15,7 @@ export const peopleSamples: Samples['people'] = {
   room: ['3'],
   where: { hospital: [day], leave: [day], moved: [day], died: [day] },
   flags: { decisionEnded: [day], decisionStarts: [day], caution: ['nosebleed lately'] },
-  wholeHome: { before: [day, 'the manager'] },
+  wholeHome: { before: [day, 'the manager'], callOffThis: [day], calledOff: ['Jonah', 'a slip'] },
   form: {
     editTitle: ['Cor'],
     already: ['Corwen Vale', '1951-03-14'],
