@@ -92,7 +92,10 @@ function openParts(folder: string, clock: { ms: number }): Parts {
   return {
     ledger: { store, hash: pureHash, lock: createLock() },
     accounts,
-    rights: new LedgerRights({ store, zone: 'Europe/London', now }),
+    rights: new LedgerRights({
+      ...{ store, zone: 'Europe/London', now },
+      inDoubt: (fact) => accounts.doubts.about(fact),
+    }),
     now,
     random: randomBytes,
     // Argon2's least, so that a hundred sign-ins cost nothing.

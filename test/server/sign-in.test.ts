@@ -169,6 +169,29 @@ describe('wrong PINs', () => {
     expect(heard.filter(({ status }) => status === 429).length).toBe(35);
   });
 
+  it('of one day do not add up with those of the next', async () => {
+    for (let day = 0; day < 12; day += 1) {
+      for (const _ of [1, 2]) {
+        expect((await signIn({ staff: WORKER }, '000001')).status).toBe(401);
+        expect((await signIn({ staff: WORKER }, pinOf(WORKER))).status).toBe(200);
+      }
+      home.clock.ms += 12 * 3_600_000;
+    }
+  });
+
+  it('at a shared name close the other’s door as well, and signing in opens only one’s own', async () => {
+    const other = 'jonahtwo' as StaffId;
+    await home.tell(member(other, 'Jonah Bee', 'senior'));
+    await setPin(home.parts, { staff: other, pin: '550011', mustChange: false }, MANAGER);
+    const byName = (pin: string) => signIn({ name: 'Jonah Bee' }, pin);
+    let waits = 0;
+    for (let turn = 0; turn < 10; turn += 1) {
+      for (let i = 0; i < 4; i += 1) if ((await byName('000001')).status === 429) waits += 1;
+      await byName(pinOf(WORKER));
+    }
+    expect(waits).toBeGreaterThan(20);
+  });
+
   it('are not forgiven by a restart', async () => {
     for (let i = 0; i < 5; i++) await signIn({ staff: WORKER }, '000001');
     await home.stop();

@@ -168,9 +168,12 @@ describe('what keeps it from starting is told plainly:', () => {
     bump('ledger.sqlite', 'UPDATE ledger SET format = 99');
     expect(await told(start())).toContain('written by a newer Tallyround');
     bump('ledger.sqlite', 'UPDATE ledger SET format = 1');
+    const accounts = new Database(join(data, 'accounts.sqlite'));
+    const version = Number(accounts.pragma('user_version', { simple: true }));
+    accounts.close();
     bump('accounts.sqlite', 'PRAGMA user_version = 99');
     expect(await told(start())).toContain('written by a newer Tallyround');
-    bump('accounts.sqlite', 'PRAGMA user_version = 1');
+    bump('accounts.sqlite', `PRAGMA user_version = ${version}`);
     await start();
   });
 

@@ -170,6 +170,60 @@ describe('the door of a tablet', { timeout: 60_000 }, () => {
     expect(await tablet.signIn(WORKER)).toEqual({ ok: true });
   });
 
+  it('opens without a signal after its clock was a year ahead, once it has met the server again', async () => {
+    for (const off of [365 * DAY, 0]) {
+      await tablet.lock();
+      await tablet.setClock(off);
+      await reopen();
+      expect(await tablet.signIn(WORKER)).toEqual({ ok: true });
+      await tablet.until((s) => s.online && s.waiting === 0);
+      await tablet.sync();
+    }
+    await tablet.lock();
+    await offline(true);
+    expect(await tablet.signIn(WORKER)).toEqual({ ok: true });
+    await offline(false);
+  });
+
+  it('drops the key of whoever was asked about, though a colleague holds it when the answer comes', async () => {
+    await tablet.lock();
+    const office = await bench.browser(`office-${count}`);
+    const desk = hands(await openTab(office, bench.url));
+    expect(await desk.enrol(MANAGER, { name: 'Office' })).toEqual({ ok: true });
+    let answer: () => void = () => undefined;
+    const held = new Promise<void>((resolve) => {
+      answer = resolve;
+    });
+    let asked = 0;
+    await context.route('**/sign-in', async (route) => {
+      asked += 1;
+      if (asked > 1) return route.continue();
+      const response = await route.fetch();
+      await held;
+      return route.fulfill({ response });
+    });
+    await context.route('**/sync', async (route) => {
+      await held;
+      await route.continue();
+    });
+    const set = await office
+      .pages()[0]
+      ?.evaluate(() => globalThis.harness.tablet.calls.setPin('jonahbee' as never, '204060'));
+    expect(set).toEqual({ ok: true, value: null });
+    expect(await tablet.signIn(WORKER)).toEqual({ ok: true });
+    expect(await tablet.signIn(MANAGER)).toEqual({ ok: true });
+    answer();
+    await tablet.until((s) => s.known.every(({ staff }) => staff !== 'jonahbee'));
+    expect((await tablet.state()).known).toEqual([{ staff: 'ottoline', called: 'Ottoline' }]);
+    await tablet.lock();
+    await offline(true);
+    expect(await tablet.signIn(MANAGER)).toEqual({ ok: true });
+    await offline(false);
+    const given = { ...WORKER, pin: '204060', newPin: WORKER.pin };
+    expect(await tablet.signIn(given)).toEqual({ ok: true });
+    await office.close();
+  });
+
   it('asks about a clock that is wrong by a day before the first fact', async () => {
     await tablet.lock();
     await offline(true);

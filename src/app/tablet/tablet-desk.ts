@@ -1,4 +1,5 @@
 import type { NewFact } from '../../care/catalogue.ts';
+import type { StaffId } from '../../care/ids.ts';
 import { type Instant, instantOf } from '../../care/time.ts';
 import type { LedgerFact } from '../../ledger/fact.ts';
 import type { Fold } from '../../ledger/fold.ts';
@@ -137,7 +138,7 @@ export class TabletDesk implements Tablet {
     }
     // The tablet is open already; the server hears of it when it can.
     const { staff } = outcome.who;
-    if (outcome.by === 'this-tablet') void this.meetServer({ ...as, who: { staff } });
+    if (outcome.by === 'this-tablet') void this.meetServer(as, staff);
     return { ok: true };
   }
 
@@ -170,11 +171,12 @@ export class TabletDesk implements Tablet {
     this.state.set({ device: { id, name }, rules });
   }
 
-  private async meetServer(as: SigningIn): Promise<void> {
-    if ((await this.parts.keys.meetServer(as)) !== 'revoked') return;
-    const { who } = this.state.get();
-    if (who) await this.parts.door.dropWraps([who.staff], Infinity);
-    this.watch.lockWhenFree();
+  /** The answer may come when a colleague holds the tablet: it is about whoever it was asked for. */
+  private async meetServer(as: SigningIn, staff: StaffId): Promise<void> {
+    if ((await this.parts.keys.meetServer({ ...as, who: { staff } })) !== 'revoked') return;
+    await this.parts.door.dropWraps([staff], Infinity);
+    this.state.set({ known: await this.known() });
+    if (this.state.get().who?.staff === staff) this.watch.lockWhenFree();
   }
 
   enrol(manager: SigningIn, as: Enrolling): Promise<EnrolledHere> {

@@ -93,8 +93,8 @@ export const everyMember = (home: Home): Member[] =>
     .map((id) => memberOf(home, id as StaffId))
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.id < b.id ? -1 : 1));
 
-export const workingHere = (member: Member, on: Day): boolean =>
-  member.role !== undefined && (member.leftOn === undefined || member.leftOn > on);
+export const workingHere = ({ role, leftOn }: Pick<Member, 'role' | 'leftOn'>, on: Day): boolean =>
+  role !== undefined && (leftOn === undefined || leftOn > on);
 
 /** Training in date on a day; its last day counts. */
 export const competent = (member: Member, skill: Skill, on: Day): boolean =>

@@ -1,7 +1,8 @@
-import type { FactOf } from '../catalogue.ts';
+import type { Fact, FactOf } from '../catalogue.ts';
 import type { Home } from '../home.ts';
-import { concludingWhole, factsIn, keysOn, ofKind, replacedBy } from '../home.ts';
+import { concludingWhole, factsIn, keysOn, ofKind, replacedBy, standing } from '../home.ts';
 import type { StaffId } from '../ids.ts';
+import type { Day } from '../time.ts';
 import type { Role } from './facts.ts';
 
 interface Rights {
@@ -15,7 +16,7 @@ const RANK: Record<Role, number> = { worker: 0, senior: 1, manager: 2 };
 type Grant = FactOf<'staff.role'>;
 
 /** The service's own device begins with S: the first manager is written down by it, at the start. */
-const fromService = (grant: Grant) => grant.device.startsWith('S');
+const fromService = (fact: Fact) => fact.device.startsWith('S');
 
 /**
  * A role counts if the service itself wrote it, or somebody who validly is or was a manager did.
@@ -23,17 +24,12 @@ const fromService = (grant: Grant) => grant.device.startsWith('S');
  */
 const rights = concludingWhole((home): Rights => {
   const grants: Grant[] = [];
-  const stands = new Set<Grant>();
-  for (const id of keysOn(home, 'staff')) {
-    const facts = factsIn(home, 'staff', id);
-    const replaced = replacedBy(facts);
-    for (const grant of ofKind(facts, 'staff.role')) {
-      grants.push(grant);
-      if (!replaced.has(grant.id)) stands.add(grant);
-    }
-  }
+  for (const id of keysOn(home, 'staff'))
+    grants.push(...ofKind(factsIn(home, 'staff', id), 'staff.role'));
   const valid = validGrants(grants);
-  return { ever: highest(valid), now: highest(valid.filter((grant) => stands.has(grant))) };
+  // What somebody wrote who could not give it takes nobody's role away either.
+  const replaced = replacedBy(valid);
+  return { ever: highest(valid), now: highest(valid.filter(({ id }) => !replaced.has(id))) };
 });
 
 function validGrants(grants: readonly Grant[]): Grant[] {
@@ -66,3 +62,14 @@ export const ranks = (home: Home, staff: StaffId, needed: Role): boolean =>
 /** Whether somebody ever held it: how stored facts are judged, for old decisions stay decided. */
 export const everRanked = (home: Home, staff: StaffId, needed: Role): boolean =>
   atLeast(rights(home).ever.get(staff), needed);
+
+/** The role somebody holds by right; undefined for none, and for one they gave themselves. */
+export const rankOf = (home: Home, staff: StaffId): Role | undefined => rights(home).now.get(staff);
+
+/** The day somebody left, as the service or a manager said: on no other word is anybody shut out. */
+export function leftByRight(home: Home, staff: StaffId): Day | undefined {
+  const said = factsIn(home, 'staff', staff).filter(
+    (fact) => fromService(fact) || everRanked(home, fact.by, 'manager'),
+  );
+  return standing(said, 'staff.left').at(-1)?.data.on;
+}

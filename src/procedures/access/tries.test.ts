@@ -51,3 +51,21 @@ describe('wrong PINs', () => {
     );
   });
 });
+
+describe('slips at a place where many sign in', () => {
+  const place: Limit = { ...limit, forgetAfter: 86_400_000, forgetOneEvery: 3_600_000 };
+
+  it('fade one by one', () => {
+    const five = failTimes(5, 0);
+    expect(waitFor(five, place, 0)).toBe(120_000);
+    expect(waitFor(five, place, 2 * 3_600_000)).toBe(0);
+    expect(failed(five, place, 2 * 3_600_000).failures).toBe(4);
+    expect(failed(five, place, 6 * 3_600_000).failures).toBe(1);
+  });
+
+  it('do not fade while they go on', () => {
+    let tries: Tries | undefined;
+    for (let i = 0; i < 10; i += 1) tries = failed(tries, place, i * 3_599_000);
+    expect(tries?.failures).toBe(10);
+  });
+});

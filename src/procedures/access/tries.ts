@@ -13,10 +13,13 @@ export interface Limit {
   readonly longestDelay: number;
   /** After so long without a failure all is forgotten, in ms. */
   readonly forgetAfter: number;
+  /** One failure is forgotten each time so long passes without another, in ms; never, where absent. */
+  readonly forgetOneEvery?: number;
 }
 
 const MINUTE = 60_000;
-const DAY = 24 * 60 * MINUTE;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
 
 /** One person on one tablet or at one address. Nobody is ever shut out for good: care goes on. */
 export const PERSON_HERE: Limit = {
@@ -32,12 +35,17 @@ export const PERSON_ANYWHERE: Limit = {
   longestDelay: 15 * MINUTE,
   forgetAfter: DAY,
 };
-/** One address, whoever is tried: stops one PIN being tried on everybody. */
-export const ADDRESS: Limit = {
+/**
+ * One tablet or address, whoever is tried: stops one PIN being tried on everybody. A right PIN does
+ * not clear it, or a guesser would sign in as themselves now and then; so slips fade, an hour each,
+ * or those of a whole home would add up.
+ */
+export const PLACE: Limit = {
   free: 20,
   firstDelay: 30_000,
   longestDelay: 15 * MINUTE,
   forgetAfter: DAY,
+  forgetOneEvery: HOUR,
 };
 
 /** How long until the next try may be made, in ms; 0 when it may be made now. */
@@ -61,5 +69,8 @@ export function takenBack(tries: Tries | undefined): Tries | undefined {
 /** A clock that was set back does not lengthen the wait: the delay begins at the earlier time. */
 function remembered(tries: Tries | undefined, limit: Limit, now: number): Tries | undefined {
   if (tries === undefined || now - tries.last >= limit.forgetAfter) return undefined;
-  return tries.last > now ? { ...tries, last: now } : tries;
+  if (tries.last > now) return { ...tries, last: now };
+  const { forgetOneEvery: every = Infinity } = limit;
+  const failures = tries.failures - Math.floor((now - tries.last) / every);
+  return failures > 0 ? { ...tries, failures } : undefined;
 }

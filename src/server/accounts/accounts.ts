@@ -4,6 +4,7 @@ import { CredentialTable } from './credentials.ts';
 import { openAccountsDatabase, storing } from './database.ts';
 import { DeviceTable } from './devices.ts';
 import { DoorTable } from './doors.ts';
+import { DoubtTable } from './doubts.ts';
 import { dumpAccounts } from './dump.ts';
 import { EventTable } from './events.ts';
 import type { Random } from './secrets.ts';
@@ -21,6 +22,7 @@ export interface Accounts {
   readonly devices: DeviceTable;
   readonly wraps: WrapTable;
   readonly doors: DoorTable;
+  readonly doubts: DoubtTable;
   readonly events: EventTable;
   /** All of the work or none of it, on disk before it returns. */
   together<T>(work: () => T): T;
@@ -51,6 +53,7 @@ export function openAccounts(file: string, options: OpenAccounts): Accounts {
     devices: new DeviceTable(db),
     wraps: new WrapTable(db),
     doors: new DoorTable(db, settings.salt),
+    doubts: new DoubtTable(db),
     events: new EventTable(db),
     together: (work) => storing(() => db.transaction(work).immediate()),
     dump: () => dumpAccounts(db),

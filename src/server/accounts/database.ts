@@ -2,9 +2,9 @@ import Database from 'better-sqlite3';
 import { StorageError } from '../../ledger/store.ts';
 
 /** Raised whenever a program that does not know the new shape must not open the file. */
-const VERSION = 1;
+const VERSION = 2;
 
-const shape = `
+const first = `
 CREATE TABLE setting(key TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT, WITHOUT ROWID;
 -- hash is null once somebody's PIN was ended; the row stays so that its epoch never repeats
 CREATE TABLE credential(staff TEXT PRIMARY KEY, hash TEXT, must_change INTEGER NOT NULL,
@@ -26,6 +26,15 @@ CREATE TABLE event(n INTEGER PRIMARY KEY, at TEXT NOT NULL, what TEXT NOT NULL, 
   about TEXT) STRICT;
 CREATE TRIGGER event_kept BEFORE UPDATE ON event BEGIN SELECT RAISE(ABORT, 'events stay'); END;
 `;
+
+const doubts = `
+-- a fact about managers whose author was not signed in on the tablet that delivered it
+CREATE TABLE doubt(fact TEXT PRIMARY KEY, staff TEXT NOT NULL, device TEXT NOT NULL)
+  STRICT, WITHOUT ROWID;
+`;
+
+/** What each version added to the one before. */
+const steps: readonly string[] = [first, doubts];
 
 /** Opens (or makes) the file of accounts; a StorageError says why it cannot. */
 export function openAccountsDatabase(file: string): Database.Database {
@@ -49,7 +58,7 @@ function migrate(db: Database.Database): void {
         `accounts of format ${version}, this program knows ${VERSION}`,
       );
     if (version === VERSION) return;
-    db.exec(shape);
+    for (const step of steps.slice(version)) db.exec(step);
     db.pragma(`user_version = ${VERSION}`);
   }).immediate();
 }

@@ -6,7 +6,7 @@ import type { Json } from '../../ledger/canonical.ts';
  * What a backup carries of the accounts, parents before children. Sessions and wrong tries are of
  * the day and stay behind: after a restore everybody signs in again.
  */
-const TABLES = ['setting', 'credential', 'device', 'wrap', 'event'] as const;
+const TABLES = ['setting', 'credential', 'device', 'wrap', 'event', 'doubt'] as const;
 const PREFIX = 'accounts/';
 
 /** Rows as extras of a backup. Keys of tablets are among them: a backup is sealed for a reason. */

@@ -17,7 +17,11 @@ export interface EnrolDone {
  * Makes this browser one of the service's tablets. One that was enrolled before gets a new name in
  * the chains and new secrets, but keeps the key of what rests on it.
  */
-export function enrolDevice(parts: Parts, request: EnrolRequest, by: Colleague): Answer<EnrolDone> {
+export function enrolDevice(
+  parts: Parts,
+  request: EnrolRequest,
+  by: { readonly colleague: Colleague; readonly token?: string | undefined },
+): Answer<EnrolDone> {
   const { accounts, now, random } = parts;
   const kept = keyToKeep(parts, request);
   if (kept === 'not-found') return turn({ reason: 'not-found' });
@@ -30,15 +34,17 @@ export function enrolDevice(parts: Parts, request: EnrolRequest, by: Colleague):
   const id = freshId(parts);
   const at = instantOf(now());
   const { name, osLock, diskEncrypted } = request;
+  const { staff } = by.colleague;
   const before = request.before?.device as DeviceId | undefined;
   accounts.together(() => {
-    if (before !== undefined) accounts.devices.retire(before, { at, by: by.staff, lost: false });
-    const line = { id, name, osLock, diskEncrypted, at, by: by.staff, secrets };
+    if (before !== undefined) accounts.devices.retire(before, { at, by: staff, lost: false });
+    const line = { id, name, osLock, diskEncrypted, at, by: staff, secrets };
     accounts.devices.add({ ...line, ...(before !== undefined && { before }) });
     // Whoever enrols a tablet holds its key already, and their PIN opens it.
-    const epoch = accounts.credentials.of(by.staff)?.epoch;
-    if (epoch !== undefined) accounts.wraps.made(id, by.staff, epoch);
-    accounts.events.add({ at, what: 'device-enrolled', by: by.staff, about: id });
+    const epoch = accounts.credentials.of(staff)?.epoch;
+    if (epoch !== undefined) accounts.wraps.made(id, staff, epoch);
+    if (by.token !== undefined) accounts.sessions.goesOnAt(by.token, id);
+    accounts.events.add({ at, what: 'device-enrolled', by: staff, about: id });
   });
   return give({ cookie: secrets.cookie, enrolled: enrolled(parts, { id, name, ...secrets }) });
 }

@@ -15,7 +15,12 @@ import { tabletKeys } from './tablet-keys.ts';
 export async function changePin(
   parts: Parts,
   { pin, newPin }: ChangePinRequest,
-  by: { readonly colleague: Colleague; readonly device?: DeviceLine },
+  by: {
+    readonly colleague: Colleague;
+    readonly device?: DeviceLine;
+    /** The cookie of the session it is changed in, which goes on. */
+    readonly token?: string | undefined;
+  },
 ): Promise<Answer<{ readonly tablet?: TabletKeys }>> {
   const { accounts, now } = parts;
   const { staff } = by.colleague;
@@ -28,7 +33,7 @@ export async function changePin(
   accounts.doors.opened([door]);
   const fault = newPin === pin ? 'same-as-before' : pinFault(newPin);
   if (fault) return turn({ reason: 'pin-refused', fault });
-  await changeOwnPin(parts, by.colleague, newPin);
+  await changeOwnPin(parts, by.colleague, { pin: newPin, token: by.token });
   const tablet = by.device && tabletKeys(parts, by.device, staff);
   return give(tablet ? { tablet } : {});
 }

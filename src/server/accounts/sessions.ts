@@ -68,13 +68,28 @@ export class SessionTable {
     return { staff: row.staff, ...(row.device !== null && { device: row.device }) };
   }
 
+  /** Whether somebody has signed in on a tablet and has neither locked it nor given it to a colleague. */
+  holds(staff: StaffId, device: string, now: number): boolean {
+    const opened = this.db
+      .prepare('SELECT max(opened) AS at FROM session WHERE staff = ? AND device = ?')
+      .get(staff, device) as { at: number | null };
+    return opened.at !== null && now - opened.at <= this.limits.whole;
+  }
+
+  /** The browser of this session has become a tablet. */
+  goesOnAt(token: string, device: string): void {
+    this.db.prepare('UPDATE session SET device = ? WHERE token = ?').run(device, digestOf(token));
+  }
+
   /** Ends a session by its cookie alone: signing out must work whatever else was lost. */
   end(token: string): void {
     this.db.prepare('DELETE FROM session WHERE token = ?').run(digestOf(token));
   }
 
-  endAllOf(staff: StaffId): void {
-    this.db.prepare('DELETE FROM session WHERE staff = ?').run(staff);
+  /** Ends all sessions of somebody, but for the one with this cookie. */
+  endAllOf(staff: StaffId, butFor?: string): void {
+    const kept = butFor === undefined ? '' : digestOf(butFor);
+    this.db.prepare('DELETE FROM session WHERE staff = ? AND token <> ?').run(staff, kept);
   }
 
   endAllOn(device: string): void {

@@ -1,6 +1,6 @@
 import { instantOf } from '../../care/time.ts';
 import { foldName, pinFault } from '../../procedures/access/pin.ts';
-import { ADDRESS, PERSON_ANYWHERE, PERSON_HERE } from '../../procedures/access/tries.ts';
+import { PERSON_ANYWHERE, PERSON_HERE, PLACE } from '../../procedures/access/tries.ts';
 import type { SignedIn, SignInRequest } from '../../procedures/access/wire.ts';
 import { type Answer, give, turn } from '../answer.ts';
 import type { Parts } from '../parts.ts';
@@ -41,7 +41,7 @@ export class SignIn {
   async run(request: SignInRequest, from: From): Promise<Answer<SignInDone>> {
     const { accounts, now } = this.parts;
     const found = await this.candidates(request.who);
-    const doors = this.doors(request.who, found, from);
+    const doors = doorsOf(request.who, found, from);
     const waitMs = accounts.together(() => accounts.doors.knock(doors, now()));
     if (waitMs > 0) return turn({ reason: 'wait', waitMs });
     const who = await this.whosePin(found, request.pin);
@@ -51,7 +51,8 @@ export class SignIn {
     }
     accounts.together(() => {
       accounts.doors.opened(doors);
-      for (const door of doors.slice(0, 2)) accounts.doors.forgive(door);
+      // Only their own: a namesake who signs in must not wipe out guesses at the other's PIN.
+      for (const door of doorsOfPerson(personName(who), from)) accounts.doors.forgive(door);
     });
     return this.letIn(who, request, from);
   }
@@ -65,27 +66,6 @@ export class SignIn {
       const credential = colleague && accounts.credentials.of(colleague.staff);
       return credential ? [{ colleague, credential }] : [];
     });
-  }
-
-  /**
-   * The person's own doors first. A stranger's name has doors too: it waits as a colleague's does.
-   * The PIN's number is part of them, so that nobody waits for what went wrong with an old PIN.
-   */
-  private doors(
-    who: SignInRequest['who'],
-    found: readonly Candidate[],
-    from: From,
-  ): readonly Door[] {
-    const [one] = found;
-    const typed = 'staff' in who ? who.staff : foldName(who.name);
-    const person =
-      found.length === 1 && one ? `${one.colleague.staff} ${one.credential.epoch}` : typed;
-    const place = from.device?.id ?? from.address;
-    return [
-      { name: `person ${person} at ${place}`, limit: PERSON_HERE },
-      { name: `person ${person}`, limit: PERSON_ANYWHERE },
-      { name: `address ${from.address}`, limit: ADDRESS },
-    ];
   }
 
   private async whosePin(found: readonly Candidate[], pin: string): Promise<Candidate | undefined> {
@@ -105,7 +85,7 @@ export class SignIn {
     if (request.newPin !== undefined) {
       const fault = request.newPin === request.pin ? 'same-as-before' : pinFault(request.newPin);
       if (fault) return turn({ reason: 'pin-refused', fault });
-      await changeOwnPin(this.parts, colleague, request.newPin);
+      await changeOwnPin(this.parts, colleague, { pin: request.newPin });
     }
     const { token, key } = this.newSession(colleague, from);
     this.note('signed-in', from, colleague);
@@ -118,6 +98,7 @@ export class SignIn {
     const { accounts, now } = this.parts;
     return accounts.together(() => {
       if (from.token !== undefined) accounts.sessions.end(from.token);
+      if (from.device) accounts.doubts.settle(staff, from.device.id);
       accounts.sessions.prune(now());
       return accounts.sessions.open(
         { staff, ...(from.device && { device: from.device.id }) },
@@ -137,12 +118,49 @@ export class SignIn {
   }
 }
 
-/** Sets somebody's PIN to one of their own choice. Its form has been judged. */
-export async function changeOwnPin(parts: Parts, { staff }: Colleague, pin: string): Promise<void> {
-  const hash = await hashPin(pin, parts.pinCost);
+/**
+ * The doors of everybody who may be meant, then that of the place. A stranger's name has doors too: it
+ * waits as a colleague's does.
+ */
+function doorsOf(
+  who: SignInRequest['who'],
+  found: readonly Candidate[],
+  from: From,
+): readonly Door[] {
+  const typed = 'staff' in who ? who.staff : foldName(who.name);
+  const names = found.length === 0 ? [typed] : found.map(personName);
+  return [
+    ...names.flatMap((name) => doorsOfPerson(name, from)),
+    { name: `place ${placeOf(from)}`, limit: PLACE },
+  ];
+}
+
+const doorsOfPerson = (person: string, from: From): readonly Door[] => [
+  { name: `person ${person} at ${placeOf(from)}`, limit: PERSON_HERE },
+  { name: `person ${person}`, limit: PERSON_ANYWHERE },
+];
+
+/** The PIN's number is part of it, so that nobody waits for what went wrong with an old PIN. */
+const personName = ({ colleague, credential }: Candidate): string =>
+  `${colleague.staff} ${credential.epoch}`;
+
+/** A tablet of the home is a place of its own: behind one router all of them have one address. */
+const placeOf = ({ device, address }: From): string => device?.id ?? address;
+
+/**
+ * Sets somebody's PIN to one of their own choice. Its form has been judged. What was opened with the
+ * old one ends, but for the session (`token`) that they change it in: they may have been watched.
+ */
+export async function changeOwnPin(
+  parts: Parts,
+  { staff }: Colleague,
+  to: { readonly pin: string; readonly token?: string | undefined },
+): Promise<void> {
+  const hash = await hashPin(to.pin, parts.pinCost);
   const at = instantOf(parts.now());
   parts.accounts.together(() => {
     parts.accounts.credentials.set(staff, { hash, mustChange: false, at, by: staff });
+    parts.accounts.sessions.endAllOf(staff, to.token);
     parts.accounts.events.add({ at, what: 'pin-changed', by: staff });
   });
 }

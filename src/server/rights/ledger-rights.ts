@@ -1,8 +1,10 @@
 import { emptyHome, file, type Home } from '../../care/home.ts';
 import type { StaffId } from '../../care/ids.ts';
 import { everyMember, type Member, memberOf, workingHere } from '../../care/staff/member.ts';
+import { leftByRight, rankOf } from '../../care/staff/rights.ts';
 import { dayOf, instantOf, type Zone } from '../../care/time.ts';
 import type { LedgerFact } from '../../ledger/fact.ts';
+import type { FactId } from '../../ledger/ids.ts';
 import type { LedgerStore } from '../../ledger/store.ts';
 import { foldName } from '../../procedures/access/pin.ts';
 import type { Colleague, Rights } from './rights.ts';
@@ -10,6 +12,8 @@ import type { Colleague, Rights } from './rights.ts';
 const PAGE = 5000;
 
 interface Needs {
+  /** Whether somebody has still to vouch for a fact (`doubtful.ts`). */
+  readonly inDoubt: (fact: FactId) => boolean;
   readonly store: Pick<LedgerStore, 'opened'>;
   readonly zone: Zone;
   /** ms since 1970. */
@@ -23,6 +27,7 @@ interface Needs {
 export class LedgerRights implements Rights {
   private readonly home: Home;
   private position = 0;
+  private waiting: LedgerFact[] = [];
   private reading: Promise<void> = Promise.resolve();
 
   constructor(private readonly needs: Needs) {
@@ -49,8 +54,11 @@ export class LedgerRights implements Rights {
 
   private asColleague(member: Member): Colleague | undefined {
     const today = dayOf(instantOf(this.needs.now()), this.needs.zone);
-    const { id: staff, name, called, role } = member;
-    return role !== undefined && workingHere(member, today)
+    const { id: staff, name, called } = member;
+    // A tablet may say what it likes of staff: only what was said by right counts for an account.
+    const role = rankOf(this.home, staff);
+    const leftOn = leftByRight(this.home, staff);
+    return role !== undefined && workingHere({ role, leftOn }, today)
       ? { staff, name, called, role }
       : undefined;
   }
@@ -62,10 +70,18 @@ export class LedgerRights implements Rights {
     return next;
   }
 
+  /** What is in doubt is looked at again each time: it counts from when its author has vouched for it. */
+  private take(facts: readonly LedgerFact[]): void {
+    const all = [...this.waiting, ...facts];
+    this.waiting = all.filter(({ id }) => this.needs.inDoubt(id));
+    for (const fact of all) if (!this.waiting.includes(fact)) file(this.home, asStored(fact));
+  }
+
   private async read(): Promise<void> {
+    this.take([]);
     for (;;) {
       const page = await this.needs.store.opened(this.position, PAGE);
-      for (const fact of page) if (fact.kind.startsWith('staff.')) file(this.home, asStored(fact));
+      this.take(page.filter((fact) => fact.kind.startsWith('staff.')));
       this.position += page.length;
       if (page.length < PAGE) return;
     }

@@ -4,7 +4,7 @@ import type { DeviceLine } from '../accounts/devices.ts';
 import { enrolDevice, renameDevice, retireDevice } from '../accounts/enrol.ts';
 import { type Answer, give, turn } from '../answer.ts';
 import { signedIn } from '../http/access.ts';
-import { giveCookie } from '../http/cookies.ts';
+import { giveCookie, readCookie } from '../http/cookies.ts';
 import { read } from '../http/read.ts';
 import { send } from '../http/send.ts';
 import type { LiveHub } from '../live/hub.ts';
@@ -20,7 +20,8 @@ export function addDevices(app: FastifyInstance, parts: Parts, hub: LiveHub): vo
   app.post('/devices', manager, async (request, reply) => {
     const asked = read(enrolRequest, request.body);
     if (!asked.ok) return send(reply, asked);
-    const done = enrolDevice(parts, asked.value, signedIn(request));
+    const by = { colleague: signedIn(request), token: readCookie(request, 'session') };
+    const done = enrolDevice(parts, asked.value, by);
     if (!done.ok) return send(reply, done);
     giveCookie(reply, 'tablet', done.value.cookie);
     return send(reply, give(done.value.enrolled));

@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { changePinRequest } from '../../procedures/access/wire.ts';
 import { changePin } from '../accounts/pin-handlers.ts';
 import { signedIn } from '../http/access.ts';
+import { readCookie } from '../http/cookies.ts';
 import { read } from '../http/read.ts';
 import { send } from '../http/send.ts';
 import type { Parts } from '../parts.ts';
@@ -12,7 +13,8 @@ export function addPin(app: FastifyInstance, parts: Parts): void {
     const asked = read(changePinRequest, request.body);
     if (!asked.ok) return send(reply, asked);
     const { device } = request;
-    const by = { colleague: signedIn(request), ...(device && { device }) };
+    const token = readCookie(request, 'session');
+    const by = { colleague: signedIn(request), token, ...(device && { device }) };
     return send(reply, await changePin(parts, asked.value, by));
   });
 }

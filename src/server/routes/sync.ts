@@ -14,6 +14,7 @@ import { leaseFrom } from '../accounts/tablet-keys.ts';
 import { tabletOf } from '../http/access.ts';
 import type { LiveHub } from '../live/hub.ts';
 import type { Parts } from '../parts.ts';
+import { doubtfulIn } from '../rights/doubtful.ts';
 
 /** A message full of facts, each byte of it quoted, and the marks. */
 export const SYNC_BODY_BYTES = 2 * MAX_BYTES + 256 * 1024;
@@ -42,6 +43,7 @@ export function addSync(
 async function sync(parts: Parts, request: SyncRequest, device: DeviceLine) {
   const { accounts, ledger } = parts;
   const now = parts.now();
+  accounts.doubts.raise(await doubtfulIn(parts, request.push, device.id));
   const revoked = await revokedOn(parts, device.id);
   const answer = await answerSync(ledger, request, {
     now: instantOf(now) as string as Instant,

@@ -105,7 +105,10 @@ export function partsOf(world: World, { store, accounts, erasures }: OpenFiles):
   return {
     ledger: { store, hash, lock: createLock(), rememberErased, seal },
     accounts,
-    rights: new LedgerRights({ store, zone, now }),
+    rights: new LedgerRights({
+      ...{ store, zone, now },
+      inDoubt: (fact) => accounts.doubts.about(fact),
+    }),
     now,
     random,
     pinCost: PIN_COST,

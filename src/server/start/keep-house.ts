@@ -1,6 +1,6 @@
 import type { Server } from 'node:https';
 import { after, instantOf } from '../../care/time.ts';
-import { ADDRESS } from '../../procedures/access/tries.ts';
+import { PLACE } from '../../procedures/access/tries.ts';
 import type { Parts } from '../parts.ts';
 import type { HomeNetwork } from './home-network.ts';
 
@@ -14,7 +14,7 @@ const EVERY = 6 * HOUR;
 function tidy({ accounts, now }: Parts): void {
   accounts.together(() => {
     accounts.sessions.prune(now());
-    accounts.doors.prune(now() - ADDRESS.forgetAfter);
+    accounts.doors.prune(now() - PLACE.forgetAfter);
     accounts.events.prune(after(instantOf(now()), -EVENTS_KEPT));
   });
 }

@@ -58,15 +58,16 @@ export class Door {
     await tx.done;
   }
 
-  /** Changes a part of it in one transaction, so that two changes never undo each other. */
+  /**
+   * Changes a part of it in one transaction, so that two changes never undo each other. At a contact
+   * the server's word counts and the clock begins anew from there: one that was a year ahead for a
+   * day would otherwise keep everybody out without a signal until that year has passed.
+   */
   async change(part: Partial<Pick<Enrolment, 'rules' | 'contact' | 'highest'>>): Promise<void> {
     const tx = this.db.transaction('enrolment', 'readwrite', strict);
     const before = await tx.store.get('tablet');
-    if (before)
-      await tx.store.put(
-        { ...before, ...part, highest: Math.max(before.highest, part.highest ?? 0) },
-        'tablet',
-      );
+    const highest = part.contact?.deviceAt ?? Math.max(before?.highest ?? 0, part.highest ?? 0);
+    if (before) await tx.store.put({ ...before, ...part, highest }, 'tablet');
     await tx.done;
   }
 
