@@ -38,6 +38,7 @@ async function appendInside(
   const basis = {
     clock: { off: 0 },
     writer: { by: writer.by, deviceNow: millisOf(writer.now), hash: server.hash },
+    seal: server.seal,
   };
   for (;;) {
     const head = await server.store.head();

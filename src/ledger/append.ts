@@ -1,4 +1,4 @@
-import { canonical, type Json, type JsonObject } from './canonical.ts';
+import { type CanonicalText, canonical, type Json, type JsonObject } from './canonical.ts';
 import { appTime, type Clock, type ClockQuestion, clockOf, clockQuestion } from './clock.ts';
 import type { Body, Written } from './fact.ts';
 import { checkForm, type FormRefusal } from './form.ts';
@@ -6,6 +6,7 @@ import type { FormReason } from './form-reasons.ts';
 import type { Hash } from './hash.ts';
 import type { Instant, StaffId } from './ids.ts';
 import { privateRecord } from './private.ts';
+import type { ServerSeal } from './server-seal.ts';
 import type { DeviceHead, Head, LedgerStore } from './store.ts';
 
 /** What a procedure wants written down. */
@@ -88,6 +89,8 @@ interface Basis {
   readonly device: DeviceHead;
   readonly clock: Clock;
   readonly writer: Pick<Writer, 'by' | 'with' | 'deviceNow' | 'hash'>;
+  /** A server's own, on its own facts. */
+  readonly seal?: ServerSeal | undefined;
   readonly records: readonly (string | undefined)[];
 }
 
@@ -125,10 +128,15 @@ function buildFact(draft: Draft, basis: Basis & { readonly record: string | unde
     data: draft.data,
     ...(record !== undefined && { private: writer.hash(record) }),
   };
-  const text = canonical(body);
+  const text = sealedText(body, basis.seal);
   if (!text.ok) return refuse(0, text.reason, text.detail);
   const offered = record === undefined ? { body: text.text } : { body: text.text, private: record };
   return checkForm(offered, { service: head.service, hash: writer.hash });
+}
+
+function sealedText(body: Body, seal: ServerSeal | undefined): CanonicalText {
+  const text = canonical(body);
+  return text.ok && seal !== undefined ? canonical({ ...body, seal: seal.of(body) }) : text;
 }
 
 const refuse = (index: number, reason: FormReason, detail: string): FormRefusal => ({

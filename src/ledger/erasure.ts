@@ -16,10 +16,7 @@ export function erase(
   const drafts = [];
   for (let from = 0; from < request.targets.length; from += MAX_TARGETS) {
     const targets = request.targets.slice(from, from + MAX_TARGETS);
-    const erasure = { targets, reason: request.reason };
-    const seal = server.seal?.of(erasure);
-    const data = seal === undefined ? erasure : { ...erasure, seal };
-    drafts.push({ kind: ERASED, v: ERASED_VERSION, data });
+    drafts.push({ kind: ERASED, v: ERASED_VERSION, data: { targets, reason: request.reason } });
   }
   return appendOwn(server, drafts, writer);
 }

@@ -23,6 +23,8 @@ export interface Body {
   readonly data: JsonObject;
   /** SHA-256 of the private record that travels beside the body. */
   readonly private?: string;
+  /** On a server's own facts: what only it can make (`server-seal.ts`). */
+  readonly seal?: string;
 }
 
 /** A fact as it is stored and sent: its canonical body and, beside it, its private record. */

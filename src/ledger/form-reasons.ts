@@ -31,7 +31,8 @@ export const FORM_REASONS = [
   'private-mismatch',
   'erasure-not-by-server',
   'bad-erasure',
-  'erasure-not-sealed',
+  'bad-seal',
+  'not-sealed',
 ] as const;
 
 export type FormReason = (typeof FORM_REASONS)[number];

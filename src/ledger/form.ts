@@ -5,11 +5,13 @@ import type { Body, Written } from './fact.ts';
 import type { FormReason } from './form-reasons.ts';
 import type { Hash } from './hash.ts';
 import {
+  type DeviceId,
   type FactId,
   isChainValue,
   isDeviceId,
   isFactId,
   isInstant,
+  isServerDevice,
   isStaffId,
   type ServiceId,
 } from './ids.ts';
@@ -106,7 +108,7 @@ const required = [
   'service',
   'v',
 ];
-const optional = ['private', 'with'];
+const optional = ['private', 'seal', 'with'];
 const allowed = new Set([...required, ...optional]);
 
 function keyFault(body: JsonObject): Fault {
@@ -151,13 +153,16 @@ const fields: readonly Field[] = [
   field('kind', 'bad-kind', isKind),
   field('v', 'bad-version', isCount),
   field('data', 'bad-data', isObject),
+  field('seal', 'bad-seal', (seal) => seal === undefined || isFactId(seal)),
   field('private', 'bad-private-hash', (hash) => hash === undefined || isFactId(hash)),
 ];
 
 function fieldFault(body: JsonObject, service: ServiceId): Fault {
   if (body['service'] !== service) return ['other-service', shown(body['service'])];
   const wrong = fields.find(({ key, fits }) => !fits(body[key]));
-  return wrong && [wrong.reason, `${wrong.key}: ${shown(body[wrong.key])}`];
+  if (wrong) return [wrong.reason, `${wrong.key}: ${shown(body[wrong.key])}`];
+  const device = body['device'] as DeviceId;
+  return 'seal' in body && !isServerDevice(device) ? ['bad-seal', device] : undefined;
 }
 
 type PrivateRead = { readonly ok: true; readonly text: string | undefined };

@@ -1,12 +1,19 @@
 import { receive } from './chain.ts';
-import { sealedBy, targetsOf } from './erased-fact.ts';
-import type { ErasureSeal } from './erasure-seal.ts';
+import { targetsOf } from './erased-fact.ts';
 import type { Confirmed } from './fact.ts';
 import { type Checked, checkForms, type FormRefusal } from './form.ts';
 import type { Hash } from './hash.ts';
-import { type DeviceId, type FactId, type Instant, millisOf, type StaffId } from './ids.ts';
+import {
+  type DeviceId,
+  type FactId,
+  type Instant,
+  isServerDevice,
+  millisOf,
+  type StaffId,
+} from './ids.ts';
 import type { Lock } from './lock.ts';
 import { commonMark } from './marks.ts';
+import { isSealedBy, type ServerSeal } from './server-seal.ts';
 import type { Head, LedgerStore } from './store.ts';
 import {
   type Delivered,
@@ -27,8 +34,8 @@ export interface LedgerServer {
   readonly lock: Lock;
   /** Keeps erased ids where no backup of the store reaches; called before they are committed. */
   readonly rememberErased?: (ids: readonly FactId[]) => Promise<void>;
-  /** Of its own erasures. With it no other is taken in; without it, all of good form are. */
-  readonly seal?: ErasureSeal;
+  /** Of its own facts. With it no others in a server's name are taken in; without it, all of good form are. */
+  readonly seal?: ServerSeal;
 }
 
 /** What the transport knows about one call. */
@@ -74,23 +81,23 @@ export async function answerSync(
 }
 
 /**
- * A tablet carries erasures back to a server that was restored. Whoever rules a tablet's program can
- * carry one that no server wrote: it would destroy on every tablet, so it is left where it is. What
- * is erased already cannot be harmed, so old erasures without a seal come home where they are known.
+ * A tablet carries a server's facts back to one that was restored. Whoever rules a tablet's program
+ * can carry one that no server wrote: it would be believed everywhere, and an erasure would destroy
+ * everywhere. Such a fact is left where it is.
  */
 async function unsealed(
   { store, hash, seal }: LedgerServer,
   facts: readonly Checked[],
 ): Promise<FormRefusal | undefined> {
-  if (seal === undefined || !facts.some(({ body }) => targetsOf(body).length > 0)) return undefined;
-  const erased = await store.erased();
-  const index = facts.findIndex(({ body }) => {
-    const targets = targetsOf(body);
-    return !targets.every((id) => erased.has(id)) && !sealedBy(seal, body, hash);
-  });
-  const fact = facts[index];
-  if (fact === undefined) return undefined;
-  return { ok: false, reason: 'erasure-not-sealed', detail: fact.written.id, index };
+  if (seal === undefined) return undefined;
+  const inItsName = facts.filter(({ body }) => isServerDevice(body.device));
+  const known = await store.known(inItsName.map(({ written }) => written.id));
+  const forged = inItsName.find(
+    ({ written, body }) => !known.has(written.id) && !isSealedBy(seal, body, hash),
+  );
+  if (forged === undefined) return undefined;
+  const index = facts.indexOf(forged);
+  return { ok: false, reason: 'not-sealed', detail: forged.written.id, index };
 }
 
 interface Arrival {

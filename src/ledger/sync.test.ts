@@ -1,13 +1,13 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { append, type Draft } from './append.ts';
 import { appendOwn } from './append-own.ts';
-import { canonicalText, type JsonObject } from './canonical.ts';
+import { canonicalText } from './canonical.ts';
 import { clockOf } from './clock.ts';
 import { enrol } from './enrol.ts';
 import { ERASED } from './erased-fact.ts';
 import { erase } from './erasure.ts';
-import { erasureSeal } from './erasure-seal.ts';
-import type { Written } from './fact.ts';
+import type { Body, Written } from './fact.ts';
+import { checkForm } from './form.ts';
 import { pureHash } from './hash.ts';
 import {
   CHAIN_START,
@@ -20,6 +20,7 @@ import {
   type StaffId,
 } from './ids.ts';
 import { createLock } from './lock.ts';
+import { serverSeal } from './server-seal.ts';
 import type { LedgerStore } from './store.ts';
 import { MemoryStore } from './stores/memory/store.ts';
 import { answerSync, type LedgerServer } from './sync-answer.ts';
@@ -307,8 +308,9 @@ describe('erasure on its way', () => {
   });
 });
 
-describe('an erasure that a tablet carries', () => {
-  const seal = erasureSeal(new Uint8Array(32).fill(1));
+describe('a fact in the name of the server', () => {
+  const key = new Uint8Array(32).fill(1);
+  const seal = serverSeal(key);
   const writer = () => ({ by: 'boss' as StaffId, now: at(time), salt });
 
   async function withAName() {
@@ -322,39 +324,35 @@ describe('an erasure that a tablet carries', () => {
     return { store, server, a, named };
   }
 
-  /** A fact in the name of the server, as somebody who rules a tablet's program may write it. */
-  function inItsName(data: JsonObject): Written {
-    const body = canonicalText({
-      ...{ service, device: 'S0000009', seq: 1, prev: NO_FACT, seen: CHAIN_START },
-      ...{ at: at(time), off: 0, by: 'boss', kind: ERASED, v: 1, data },
-    });
-    return { id: pureHash(body) as FactId, body };
-  }
+  const bare = (more: Partial<Body>): Body => ({
+    ...{ service, device: 'S0000001' as DeviceId, seq: 1, prev: NO_FACT, seen: CHAIN_START },
+    ...{ at: at(time), off: 0, by: 'boss' as StaffId, kind: 'staff.role', v: 1 },
+    data: { staff: 'ann', role: 'manager' },
+    ...more,
+  });
+  /** As somebody who rules a tablet's program may write it. */
+  const written = (body: Body): Written => {
+    const text = canonicalText(body);
+    return { id: pureHash(text) as FactId, body: text };
+  };
 
   test.each([
-    ['no seal', undefined],
-    ['a seal of another key', new Uint8Array(32).fill(2)],
-  ])('with %s destroys nothing: it stays on that tablet, and is named', async (_, key) => {
+    ['no seal', () => ({})],
+    ['a seal of another key', (b: Body) => ({ seal: serverSeal(key.map(() => 2)).of(b) })],
+    ['the seal of another fact', () => ({ seal: seal.of(bare({ seq: 2 })) })],
+  ])('with %s is not taken in: it stays on that tablet, and is named', async (_, borne) => {
     const { store, server, a, named } = await withAName();
-    const erasure = { targets: [named.id], reason: 'retention' };
-    const forged = inItsName({ ...erasure, ...(key && { seal: erasureSeal(key).of(erasure) }) });
-    await a.commit({ wait: [forged] });
+    const data = { targets: [named.id], reason: 'retention' };
+    const erasure = bare({ kind: ERASED, data });
+    const forged = [bare({}), erasure].map((body) => written({ ...body, ...borne(body) }));
+    await a.commit({ wait: forged });
     await write(a, { private: 'Bram' });
     await syncAll(a, wire(server), by);
     const log = JSON.stringify(await logOf(store));
     expect(log).toContain('Ada');
     expect(log).toContain('Bram');
-    expect(log).not.toContain(forged.id);
-    expect(await a.pending()).toEqual([{ ...forged, aside: 'erasure-not-sealed' }]);
-  });
-
-  test('with the seal of another erasure destroys nothing', async () => {
-    const { store, server, a, named } = await withAName();
-    const other = { targets: [pureHash('another') as FactId], reason: 'retention' };
-    const data = { targets: [named.id], reason: 'retention', seal: seal.of(other) };
-    await a.commit({ wait: [inItsName(data)] });
-    await syncAll(a, wire(server), by);
-    expect(JSON.stringify(await logOf(store))).toContain('Ada');
+    for (const { id } of forged) expect(log).not.toContain(id);
+    expect(await a.pending()).toEqual(forged.map((each) => ({ ...each, aside: 'not-sealed' })));
   });
 
   test('comes home to a server that was restored from before it, and counts there', async () => {
@@ -369,14 +367,21 @@ describe('an erasure that a tablet carries', () => {
     expect(JSON.stringify(await logOf(old))).not.toContain('Ada');
   });
 
-  test('from a time before seals comes home where what it names is known as erased', async () => {
-    const { store, server, a, named } = await withAName();
-    await store.commit({ erase: [named.id] });
-    const unsealed = inItsName({ targets: [named.id], reason: 'retention' });
-    await a.commit({ wait: [unsealed] });
-    await syncAll(a, wire(server), by);
+  test('from before there were seals is known where it stands in the log', async () => {
+    const { store, a } = await withAName();
+    const draft = { kind: 'staff.role', v: 1, data: { staff: 'ann', role: 'worker' } };
+    const done = await appendOwn(serverOn(store), [draft], writer());
+    if (!done.ok) throw new Error(done.reason);
+    const { id, body } = done.entries[0]!;
+    await a.commit({ wait: [{ id, body }] });
+    await syncAll(a, wire({ ...serverOn(store), seal }), by);
     expect(await a.pending()).toEqual([]);
-    expect(JSON.stringify(await logOf(store))).toContain(unsealed.id);
+  });
+
+  test('a seal on a tablet’s own fact is bad form', () => {
+    const body = bare({ device: 'T000000a' as DeviceId });
+    const offered = { body: canonicalText({ ...body, seal: seal.of(body) }) };
+    expect(checkForm(offered, { service, hash: pureHash })).toMatchObject({ reason: 'bad-seal' });
   });
 });
 

@@ -4,6 +4,7 @@ import { type Built, buildFacts, type Draft, type Records, sealAll } from '../le
 import type { Written } from '../ledger/fact.ts';
 import type { Hash } from '../ledger/hash.ts';
 import type { StaffId as LedgerStaffId } from '../ledger/ids.ts';
+import type { ServerSeal } from '../ledger/server-seal.ts';
 import type { DeviceHead, Head } from '../ledger/store.ts';
 
 /** A fact that was asked for, with who says it and when by the device's own clock (ms since 1970). */
@@ -19,6 +20,8 @@ export interface Desk {
   readonly device: DeviceHead;
   readonly clock: { readonly off: number };
   readonly hash: Hash;
+  /** A server's own, on its own facts. */
+  readonly seal?: ServerSeal | undefined;
 }
 
 /** What a procedure asked for, in the ledger's own terms. */

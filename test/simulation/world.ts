@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
 import { enrol } from '../../src/ledger/enrol.ts';
 import { targetsOf } from '../../src/ledger/erased-fact.ts';
-import { erasureSeal } from '../../src/ledger/erasure-seal.ts';
 import type { Body } from '../../src/ledger/fact.ts';
 import type { Hash } from '../../src/ledger/hash.ts';
 import {
@@ -17,6 +16,7 @@ import {
 } from '../../src/ledger/ids.ts';
 import { createLock } from '../../src/ledger/lock.ts';
 import type { Replica } from '../../src/ledger/replica.ts';
+import { serverSeal } from '../../src/ledger/server-seal.ts';
 import type { Change, LedgerStore } from '../../src/ledger/store.ts';
 import type { MemoryStore } from '../../src/ledger/stores/memory/store.ts';
 import type { LedgerServer } from '../../src/ledger/sync-answer.ts';
@@ -112,7 +112,7 @@ function rememberingHash(): Hash {
 }
 
 /** Everything there is in one run. */
-const seal = erasureSeal(new Uint8Array(32).fill(7));
+const seal = serverSeal(new Uint8Array(32).fill(7));
 
 export class World {
   readonly chance: Chance;

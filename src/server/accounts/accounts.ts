@@ -16,7 +16,7 @@ import { WrapTable } from './wraps.ts';
 export interface Accounts {
   readonly settings: Settings;
   /** 32 bytes that no tablet ever has. */
-  readonly erasureKey: Uint8Array;
+  readonly sealKey: Uint8Array;
   readonly credentials: CredentialTable;
   readonly sessions: SessionTable;
   readonly devices: DeviceTable;
@@ -44,10 +44,10 @@ export function openAccounts(file: string, options: OpenAccounts): Accounts {
   const db = openAccountsDatabase(file);
   const table = new SettingsTable(db);
   const settings = storing(() => table.read() ?? keepFirst(table, options.firstSettings()));
-  const erasureKey = storing(() => table.erasureKey(options.random));
+  const sealKey = storing(() => table.sealKey(options.random));
   return {
     settings,
-    erasureKey,
+    sealKey,
     credentials: new CredentialTable(db),
     sessions: new SessionTable(db, options.random, options.sessionLimits),
     devices: new DeviceTable(db),

@@ -20,8 +20,8 @@ export class AccountsLoader {
   }
 
   /** The one that came with the backup; a new one where a backup is too old to have any. */
-  erasureKey(random: Random): Uint8Array {
-    return storing(() => new SettingsTable(this.db).erasureKey(random));
+  sealKey(random: Random): Uint8Array {
+    return storing(() => new SettingsTable(this.db).sealKey(random));
   }
 
   close(): void {

@@ -22,7 +22,7 @@ export const settingsSchema = v.strictObject({
 export type Settings = v.InferOutput<typeof settingsSchema>;
 
 const KEY = 'service';
-const ERASURE_KEY = 'erasure key';
+const SEAL_KEY = 'seal key';
 
 export class SettingsTable {
   constructor(private readonly db: Database.Database) {}
@@ -43,12 +43,12 @@ export class SettingsTable {
       .run(KEY, JSON.stringify(v.parse(settingsSchema, settings)));
   }
 
-  /** The key of the server's seal on erasures, made once: a service restored from its backup has it too. */
-  erasureKey(random: Random): Buffer {
+  /** The key of the server's seal on its own facts, made once: a service restored from its backup has it too. */
+  sealKey(random: Random): Buffer {
     this.db
       .prepare('INSERT INTO setting VALUES(?, ?) ON CONFLICT(key) DO NOTHING')
-      .run(ERASURE_KEY, Buffer.from(random(32)).toString('base64url'));
-    const row = this.db.prepare('SELECT value FROM setting WHERE key = ?').get(ERASURE_KEY);
+      .run(SEAL_KEY, Buffer.from(random(32)).toString('base64url'));
+    const row = this.db.prepare('SELECT value FROM setting WHERE key = ?').get(SEAL_KEY);
     return Buffer.from((row as { value: string }).value, 'base64url');
   }
 }

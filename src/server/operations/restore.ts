@@ -1,10 +1,11 @@
 import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { instantOf } from '../../care/time.ts';
 import type { BackupLine } from '../../ledger/backup.ts';
-import { type Erasure, erasureSeal } from '../../ledger/erasure-seal.ts';
+import type { Body } from '../../ledger/fact.ts';
 import { deviceId, type FactId, type Instant } from '../../ledger/ids.ts';
 import { createLock } from '../../ledger/lock.ts';
 import { type Restored, restore } from '../../ledger/restore.ts';
+import { serverSeal } from '../../ledger/server-seal.ts';
 import { AccountsLoader } from '../accounts/loader.ts';
 import { SERVER, type World } from '../service/open.ts';
 import { places, prepareFolder } from '../start/data-folder.ts';
@@ -64,7 +65,7 @@ async function build(folder: string, world: World, { lines, from }: Source): Pro
       rememberErased: (ids: readonly FactId[]) => erasures.remember(ids),
       // Asked for at the end, when the accounts have come out of the backup.
       seal: {
-        of: (erasure: Erasure) => erasureSeal(accounts.erasureKey(world.random)).of(erasure),
+        of: (body: Omit<Body, 'seal'>) => serverSeal(accounts.sealKey(world.random)).of(body),
       },
     };
     const done = await restore(ledger, rest(first.value, iterator), {

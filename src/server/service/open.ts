@@ -2,7 +2,6 @@ import { SERVER as signsForTheServer } from '../../care/ids.ts';
 import { instantOf, type Zone } from '../../care/time.ts';
 import { enrol } from '../../ledger/enrol.ts';
 import { eraseForgotten } from '../../ledger/erasure.ts';
-import { erasureSeal } from '../../ledger/erasure-seal.ts';
 import type { Hash } from '../../ledger/hash.ts';
 import {
   deviceId,
@@ -12,6 +11,7 @@ import {
   type StaffId,
 } from '../../ledger/ids.ts';
 import { createLock } from '../../ledger/lock.ts';
+import { serverSeal } from '../../ledger/server-seal.ts';
 import type { LedgerStore } from '../../ledger/store.ts';
 import { type Accounts, openAccounts } from '../accounts/accounts.ts';
 import { PIN_COST } from '../accounts/pins.ts';
@@ -100,7 +100,7 @@ export interface OpenFiles {
 export function partsOf(world: World, { store, accounts, erasures }: OpenFiles): Parts {
   const { now, random, hash } = world;
   const { zone } = accounts.settings;
-  const seal = erasureSeal(accounts.erasureKey);
+  const seal = serverSeal(accounts.sealKey);
   const rememberErased: Erasures['remember'] = (ids) => erasures.remember(ids);
   return {
     ledger: { store, hash, lock: createLock(), rememberErased, seal },

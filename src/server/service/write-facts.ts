@@ -4,6 +4,7 @@ import type { Instant } from '../../care/time.ts';
 import { receive } from '../../ledger/chain.ts';
 import type { Body, Confirmed, Written } from '../../ledger/fact.ts';
 import type { Hash } from '../../ledger/hash.ts';
+import type { ServerSeal } from '../../ledger/server-seal.ts';
 import type { DeviceHead, Head, Mark } from '../../ledger/store.ts';
 import type { LedgerServer } from '../../ledger/sync-answer.ts';
 import { sealRecords, writeDown } from '../../procedures/write-down.ts';
@@ -17,6 +18,7 @@ export interface Desk {
   readonly device: DeviceHead;
   readonly hash: Hash;
   readonly random: (bytes: number) => Uint8Array;
+  readonly seal?: ServerSeal | undefined;
 }
 
 /** Facts of one device and where its chain stands after them. */
@@ -57,10 +59,10 @@ export async function keepAsArrived(
 
 /** The server's desk: its own device, which it has had since it was first opened. */
 export async function serverDesk(
-  { store, hash }: LedgerServer,
+  { store, hash, seal }: LedgerServer,
   random: (bytes: number) => Uint8Array,
 ): Promise<Desk> {
   const head = await store.head();
   if (!head.device) throw new Error('the server has no chain of its own yet');
-  return { head, device: head.device, hash, random };
+  return { head, device: head.device, hash, random, seal };
 }
