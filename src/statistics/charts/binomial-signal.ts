@@ -2,6 +2,9 @@ import { binomialAtLeast, binomialQuantile } from '../distributions/binomial.ts'
 import { count, firstRefusal, properProbability, tractable } from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 
+// A chance that is the level itself but for rounding is rare enough, as on the g chart.
+const EQUAL = 1 + 1e-12;
+
 export interface BinomialSignal {
   /** Signal at so many voids or more; above the number of tests where nothing is rare enough. */
   readonly signalAtOrAbove: number;
@@ -22,8 +25,9 @@ export function binomialSignal(
     properProbability('alpha', alpha),
   );
   if (refused) return refused;
+  const rare = (count: number): boolean => binomialAtLeast(count, tests, share) <= alpha * EQUAL;
   let c = binomialQuantile(1 - alpha, tests, share) + 1;
-  while (c > 0 && binomialAtLeast(c - 1, tests, share) <= alpha) c--;
-  while (binomialAtLeast(c, tests, share) > alpha) c++;
+  while (c > 0 && rare(c - 1)) c--;
+  while (!rare(c)) c++;
   return given({ signalAtOrAbove: c, probability: binomialAtLeast(c, tests, share) });
 }

@@ -310,10 +310,16 @@ describe('rare events', () => {
       [3, 0.9, 0.001],
     ] as const) {
       const { signalAtOrAbove: c, probability } = got(binomialSignal(n, p, alpha));
-      expect(probability).toBeLessThanOrEqual(alpha);
+      expect(probability).toBeLessThanOrEqual(alpha * (1 + 1e-12));
       expect(probability).toBe(binomialAtLeast(c, n, p));
       expect(c === 0 || binomialAtLeast(c - 1, n, p) > alpha).toBe(true);
     }
+  });
+
+  it('a count whose chance is the level itself signals, whatever rounding does', () => {
+    // R 4.2.2: 1 - pbinom(0, 1, p) <= p.
+    for (const p of [0.001, 0.002, 0.005, 0.01, 0.03])
+      expect([p, got(binomialSignal(1, p, p)).signalAtOrAbove]).toEqual([p, 1]);
   });
 
   it('gap signals are the longest that are rare enough', () => {

@@ -231,6 +231,21 @@ describe('uncertainty', () => {
     );
   });
 
+  // R 4.2.2: uniroot over integrate(pbeta, dbeta) in panels to 1e-10; 2.5, 50 and 97.5 %. One Beta is far
+  // narrower than the other, so that what is integrated is nearly a step.
+  it.each([
+    ['positive', 0.02, [300, 40], [2, 1], [0.0209197806, 0.0579150999, 0.5887332785]],
+    ['positive', 0.02, [3000, 300], [2, 1], [0.0215604027, 0.0595697508, 0.595942392]],
+    ['positive', 0.02, [300, 40], [20, 2], [0.0702311213, 0.1862931805, 0.6051876806]],
+    ['positive', 0.1, [2, 1], [3000, 30], [0.6358105148, 0.8866451395, 0.9327390824]],
+    ['negative', 0.1, [300, 40], [2, 1], [0.011067607, 0.018339696, 0.0771316324]],
+    ['negative', 0.1, [2000, 400], [3, 3], [0.0210287287, 0.0357141268, 0.112302094]],
+  ] as const)('after a %s, from %d, %o and %o, is what R integrates', (...row) => {
+    const [result, pre, sensitivity, specificity, expected] = row;
+    const { quantiles } = got(postTestUncertain({ pre, sensitivity, specificity, result }));
+    for (const [i, q] of expected.entries()) expect(quantiles[i]).toBeCloseTo(q, 6);
+  });
+
   // R 4.2.2: 4000 by 4000 qbeta points, sorted; mean and 2.5, 50 and 97.5 %.
   it.each([
     ['negative', [0.1232058570307, 0.0642382277439, 0.1224095587982, 0.1867263833899]],

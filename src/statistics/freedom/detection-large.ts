@@ -19,5 +19,7 @@ export function detectionProbabilityLarge({
     probability('sensitivity', sensitivity),
   );
   if (refused) return refused;
+  // Nobody tested finds nobody, even where the first one would have been certain.
+  if (tested === 0) return given(0);
   return given(-Math.expm1(tested * Math.log1p(-prevalence * sensitivity)));
 }

@@ -85,6 +85,8 @@ describe('detection', () => {
     expect(
       got(detectionProbabilityLarge({ tested: 30, prevalence: 0.1, sensitivity: 0.9 })),
     ).toBeCloseTo(near, 4);
+    expect(got(detectionProbabilityLarge({ tested: 0, prevalence: 1, sensitivity: 1 }))).toBe(0);
+    expect(got(detectionProbabilityLarge({ tested: 3, prevalence: 1, sensitivity: 1 }))).toBe(1);
     expect(got(detectionProbabilityLarge({ tested: 0, prevalence: 0.1, sensitivity: 0.9 }))).toBe(
       0,
     );

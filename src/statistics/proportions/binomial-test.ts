@@ -1,9 +1,4 @@
-import {
-  binomialAtLeast,
-  binomialCdf,
-  binomialPmf,
-  binomialQuantile,
-} from '../distributions/binomial.ts';
+import { binomialAtLeast, binomialCdf, binomialPmf } from '../distributions/binomial.ts';
 import { firstRefusal, probability } from '../refusal/checks.ts';
 import { given, type Outcome } from '../refusal/refusal.ts';
 import { checkTally, type Tally } from './tally.ts';
@@ -17,12 +12,16 @@ export interface BinomialTest {
 // R's tolerance for "no likelier".
 const EQUAL = 1 + 1e-7;
 
-/** The first outcome of the far tail that is no likelier than the one seen, by halving. */
+/**
+ * The first outcome beyond the mean, on the other side of it, that is no likelier than the one seen,
+ * by halving: from the mean outwards outcomes only get less likely.
+ */
 function farTail({ events, trials }: Tally, p: number): number {
   const seen = binomialPmf(events, trials, p) * EQUAL;
-  const mode = binomialQuantile(0.5, trials, p);
-  const above = events < trials * p;
-  let likely = mode;
+  const mean = trials * p;
+  const above = events < mean;
+  // The outcome next to the mean may be no likelier itself, so the search begins one before it.
+  let likely = above ? Math.ceil(mean) - 1 : Math.floor(mean) + 1;
   let far = above ? trials + 1 : -1;
   while (Math.abs(far - likely) > 1) {
     const middle = Math.trunc((far + likely) / 2);

@@ -131,14 +131,14 @@ describe("Fisher's exact test", () => {
 
 describe('the exact binomial test', () => {
   it('sums outcomes no likelier than the one seen', () => {
-    for (const [events, trials, p] of [
-      [4, 24, 0.03],
-      [0, 10, 0.2],
-      [7, 12, 0.5],
-      [11, 12, 0.6],
-      [3, 9, 0.5],
-      [2, 30, 0.2],
-    ] as const) {
+    // Every outcome of small rounds: the definition, summed plainly, as R's binom.test does.
+    const chances = [0.001, 0.03, 0.2, 0.25, 0.3, 1 / 3, 0.4, 0.5, 0.6, 2 / 3, 0.9];
+    const rounds = [1, 2, 3, 4, 5, 7, 10, 12, 24].flatMap((trials) =>
+      Array.from({ length: trials + 1 }, (_, events) => ({ events, trials })),
+    );
+    for (const { events, trials, p } of chances.flatMap((p) =>
+      rounds.map((round) => ({ ...round, p })),
+    )) {
       const weights = Array.from({ length: trials + 1 }, (_, k) => binomialPmf(k, trials, p));
       const both = weights.reduce(
         (sum, w) => (w <= (weights[events] as number) * (1 + 1e-7) ? sum + w : sum),
@@ -155,6 +155,19 @@ describe('the exact binomial test', () => {
         12,
       );
     }
+  });
+
+  it('gives what R gives next to the mean', () => {
+    // R 4.2.2, binom.test(x, n, p)$p.value.
+    for (const [events, trials, p, r] of [
+      [1, 1, 0.5, 1],
+      [2, 3, 0.5, 1],
+      [3, 5, 0.5, 1],
+      [0, 24, 0.03, 1],
+      [9, 24, 0.4, 1],
+      [4, 24, 0.03, 0.0053210301],
+    ] as const)
+      expect(got(binomialTest({ events, trials }, p)).twoSided).toBeCloseTo(r, 9);
   });
 
   it('gives 1 to exactly what was expected', () => {

@@ -68,6 +68,22 @@ describe('longest first on equal machines', () => {
     expect(found.longestFirst).toBeGreaterThanOrEqual(least);
   });
 
+  it.each([2, 3, 5, 9, 20])('meets the bound on the tight instance for %i machines', (m) => {
+    // Graham (1969): two jobs each of 2m - 1 down to m, and one more of m.
+    const times = Array.from({ length: 2 * m }, (_, i) => 2 * m - 1 - Math.floor(i / 2));
+    const found = got(longestFirst(m, [...times, m]));
+    expect(found).toMatchObject({ longestFirst: 4 * m - 1, optimum: 3 * m });
+    expect(found.ratioBound).toBeCloseTo((4 * m - 1) / (3 * m), 12);
+  });
+
+  it('says what it knows where the optimum is not proved', () => {
+    const chance = seededChance(4);
+    const times = Array.from({ length: 60 }, () => 1 + below(chance, 1e6) / 7);
+    const found = got(longestFirst(7, times));
+    expect(found.longestFirst).toBeGreaterThan(0);
+    expect(found.ratioBound).toBeCloseTo(27 / 21, 12);
+  });
+
   it('knows its ends', () => {
     expect(got(longestFirst(3, []))).toEqual({ longestFirst: 0, optimum: 0, ratioBound: 11 / 9 });
     expect(reasonOf(longestFirst(0, [1]))).toBe('not-a-count');

@@ -108,15 +108,21 @@ function accumulate(walk: Walk, k: number, rho: number): Sums {
   return { observed, expected, variance };
 }
 
-/** (O - E)' V^-1 (O - E) over all groups but the last; undefined where V is singular. */
-function quadraticForm({ observed, expected, variance }: Sums, k: number): number | undefined {
-  const m = k - 1;
-  const reduced = new Float64Array(m * m).map(
-    (_, i) => variance[Math.floor(i / m) * k + (i % m)] as number,
+/**
+ * (O - E)' V^-1 (O - E) over all of these groups but the last; undefined where V is singular.
+ * `among`: the groups of which anybody was at risk when something happened.
+ */
+function quadraticForm(
+  { observed, expected, variance }: Sums,
+  k: number,
+  among: readonly number[],
+): number | undefined {
+  const used = among.slice(0, -1);
+  const reduced = Float64Array.from(
+    used.flatMap((g) => used.map((h) => variance[g * k + h] as number)),
   );
   const difference = Float64Array.from(
-    { length: m },
-    (_, g) => (observed[g] as number) - (expected[g] as number),
+    used.map((g) => (observed[g] as number) - (expected[g] as number)),
   );
   try {
     const solved = solveLinear(reduced, Float64Array.from(difference));
@@ -143,7 +149,9 @@ export function compareGroups(groups: readonly WaitingTimes[], rho = 0): Outcome
   if (refused) return refused;
   const k = groups.length;
   const sums = accumulate(new Walk(groups.map(sortTimes)), k, rho);
-  const chiSquared = quadraticForm(sums, k);
+  // Whoever was never at risk when something happened tells nothing and takes no degree of freedom.
+  const among = Array.from(sums.expected.keys()).filter((g) => (sums.expected[g] as number) > 0);
+  const chiSquared = among.length < 2 ? undefined : quadraticForm(sums, k, among);
   if (chiSquared === undefined)
     return refuse('undefined', 'No event falls where the groups can be compared.');
   return given({
@@ -153,7 +161,7 @@ export function compareGroups(groups: readonly WaitingTimes[], rho = 0): Outcome
       Array.from(sums.variance.subarray(g * k, g * k + k)),
     ),
     chiSquared,
-    degreesOfFreedom: k - 1,
-    p: chiSquaredUpper(chiSquared, k - 1),
+    degreesOfFreedom: among.length - 1,
+    p: chiSquaredUpper(chiSquared, among.length - 1),
   });
 }

@@ -201,6 +201,25 @@ describe('groups', () => {
     expect(told / 600).toBeGreaterThan(0.025);
     expect(told / 600).toBeLessThan(0.085);
   });
+
+  it('that were never at risk when something happened take no degree of freedom', () => {
+    // R survival 3.5-3, survdiff: observed 2 0 6, expected 2.13738 0 5.86262, chi-square 0.012416 on 1.
+    const found = got(
+      compareGroups([
+        { time: [55, 49], event: [1, 1] },
+        { time: [4], event: [0] },
+        {
+          time: [82, 30, 45, 22, 53, 55, 14, 9, 27, 46],
+          event: [0, 1, 0, 0, 1, 0, 1, 1, 1, 1],
+        },
+      ]),
+    );
+    expect(found.observed).toEqual([2, 0, 6]);
+    for (const [g, e] of [2.13738, 0, 5.86262].entries())
+      expect(found.expected[g]).toBeCloseTo(e, 5);
+    expect(found.chiSquared).toBeCloseTo(0.012416, 6);
+    expect(found.degreesOfFreedom).toBe(1);
+  });
 });
 
 describe('fitted distributions', () => {

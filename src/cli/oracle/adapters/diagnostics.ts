@@ -17,8 +17,9 @@ import {
   truePrevalence,
 } from '../../../statistics/diagnostics/true-prevalence.ts';
 import { truePrevalenceDelta } from '../../../statistics/diagnostics/true-prevalence-delta.ts';
+import type { TallyWithConfidence as Tally } from '../../../statistics/proportions/tally.ts';
 import { seededChance } from '../../../statistics/random/chance.ts';
-import { answer, valueOrNull } from '../answer.ts';
+import { answer, InUse, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import { type Input, InputError } from '../input.ts';
 
@@ -29,8 +30,24 @@ const accuracy = (i: Input): Accuracy => ({
   sensitivity: i.number('sens', 'se', 'sensitivity'),
   specificity: i.number('spec', 'sp', 'specificity'),
 });
-const result = (i: Input): TestResult =>
-  i.text('result').startsWith('p') ? 'positive' : 'negative';
+const RESULTS: Readonly<Record<string, TestResult>> = {
+  positive: 'positive',
+  pos: 'positive',
+  p: 'positive',
+  '+': 'positive',
+  negative: 'negative',
+  neg: 'negative',
+  n: 'negative',
+  '-': 'negative',
+};
+const result = (i: Input): TestResult => {
+  const text = i.text('result');
+  const found = Object.hasOwn(RESULTS, text.toLowerCase())
+    ? RESULTS[text.toLowerCase()]
+    : undefined;
+  if (!found) throw new InputError(`there is no result "${text}": positive or negative`);
+  return found;
+};
 const pair = (values: readonly number[]): readonly [number, number] => [
   values[0] ?? Number.NaN,
   values[1] ?? Number.NaN,
@@ -53,6 +70,13 @@ const METHODS: Readonly<Record<string, IntervalMethod>> = {
 
 const triple = (e: Estimate): readonly number[] => [e.estimate, e.lower, e.upper];
 
+/** epiR's Wilson limits beside one event or one short of all: one of the two is Poisson's there. */
+function asEpiR(apparent: Estimate, { events, trials, confidence }: Required<Tally>): Estimate {
+  const poisson = -Math.log(confidence) / trials;
+  if (events === 1) return { ...apparent, lower: poisson };
+  return events === trials - 1 ? { ...apparent, upper: 1 - poisson } : apparent;
+}
+
 const trueprevalence: Adapter = (i) => {
   const tally = {
     events: i.number('positives', 'pos', 'x'),
@@ -60,17 +84,25 @@ const trueprevalence: Adapter = (i) => {
     confidence: i.numberOr(0.95, 'conf', 'confidence'),
   };
   const name = i.textOr('wilson', 'method');
-  const method = METHODS[name];
+  const method = Object.hasOwn(METHODS, name) ? METHODS[name] : undefined;
   if (!method) throw new InputError(`there is no interval method "${name}"`);
-  return answer(truePrevalence(tally, accuracy(i), method), (t) => ({
-    ap: triple(t.apparent),
-    tp: triple(t.unclamped),
-    tpUnclamped: triple(t.unclamped),
-    tpClamped: triple(t.clamped),
-    clamped: triple(t.clamped),
-    atBoundary: t.atBoundary,
-    boundary: t.atBoundary,
-  }));
+  const { sensitivity, specificity } = accuracy(i);
+  const behind = (apparent: number): number =>
+    (apparent + specificity - 1) / (sensitivity + specificity - 1);
+  return answer(truePrevalence(tally, accuracy(i), method), (t) => {
+    const epiR = method === 'wilson' ? asEpiR(t.apparent, tally) : t.apparent;
+    const named = triple(epiR).map(behind);
+    const shown = named.map((x) => Math.min(1, Math.max(0, x)));
+    return {
+      ap: new InUse(triple(t.apparent), { epiR: triple(epiR) }),
+      tp: new InUse(triple(t.unclamped), { epiR: named }),
+      tpUnclamped: new InUse(triple(t.unclamped), { epiR: named }),
+      tpClamped: new InUse(triple(t.clamped), { epiR: shown }),
+      clamped: new InUse(triple(t.clamped), { epiR: shown }),
+      atBoundary: t.atBoundary,
+      boundary: t.atBoundary,
+    };
+  });
 };
 
 const byDay =
