@@ -81,7 +81,10 @@ function serve(socket: Socket, { onMessage, onStranger, now }: Omit<MllpOptions,
     for (;;) {
       held = withoutLineEnds(held);
       if (held.length === 0) return;
-      if (held[0] !== START) return end('not-mllp');
+      if (held[0] !== START) {
+        end('not-mllp');
+        return;
+      }
       const close = held.indexOf(Buffer.from([END, CR]));
       if (close < 0) {
         if (held.length > MOST_BYTES) end('too-large');
