@@ -5,12 +5,16 @@ import { SMTPServer } from 'smtp-server';
 import { afterEach, describe, expect, it } from 'vitest';
 import { carriedPolicies } from '../../policies/carried.ts';
 import { tray } from '../../src/care/results/tray.ts';
-import type { Instant } from '../../src/care/time.ts';
+import type { Day, Instant } from '../../src/care/time.ts';
+import { recordResult } from '../../src/procedures/record-result.ts';
 import { openGateway } from '../../src/server/intake/gateway.ts';
 import { sendNotices } from '../../src/server/notices/mail.ts';
-import { pendingIn } from '../../src/server/notices/pending.ts';
+import { eventsIn, pendingIn } from '../../src/server/notices/pending.ts';
 import { addCalendar } from '../../src/server/routes/calendar.ts';
 import { HomeReader } from '../../src/server/service/home-reader.ts';
+import { keepAsArrived, pen, serverDesk } from '../../src/server/service/write-facts.ts';
+import { Trial } from '../trial/home.ts';
+import { kitCode, plan, swab } from '../trial/round.ts';
 import type { Home } from './home.ts';
 import { startHome } from './home.ts';
 
@@ -283,4 +287,49 @@ describe('the calendar feed', () => {
     expect(opened.headers['content-type']).toContain('text/calendar');
     expect(opened.body).toContain('BEGIN:VCALENDAR');
   });
+
+  it('says in no part of an event which test it is of or what is to be done, and keeps its id', async () => {
+    const { trial, test } = positive();
+    const { home, reader } = await gateway();
+    const { ledger, random } = home.parts;
+    // The server's own clock, so that what is due is due.
+    home.clock.ms = Date.parse(trial.now);
+    await keepAsArrived(
+      ledger,
+      pen([...trial.home.known.values()], await serverDesk(ledger, random)),
+    );
+    const events = eventsIn(await reader.read(), trial.now);
+    expect(events.map(({ id }) => id)).toContain(`due-${test}-isolate`);
+    const fetchFeed = async (): Promise<string> => {
+      const key = 'a-key-drawn-by-chance-1';
+      const app = Fastify();
+      addCalendar(app, home.parts, { reader, key });
+      const authorization = `Basic ${Buffer.from(`home:${key}`).toString('base64')}`;
+      const { body } = await app.inject({ url: '/calendar.ics', headers: { authorization } });
+      return body.replaceAll('\r\n ', '');
+    };
+    const feed = await fetchFeed();
+    const ids = [...feed.matchAll(/^UID:(.*?)\r?$/gm)].map(([, id = '']) => id);
+    expect(ids).toHaveLength(events.length);
+    expect(new Set(ids).size).toBe(events.length);
+    for (const id of ids) expect(id).toMatch(/^[\w-]{43}@tallyround\.invalid$/);
+    for (const said of [test, 'isolate', 'contacts', 'due-', 'ends-'])
+      expect(feed).not.toContain(said);
+    expect(await fetchFeed()).toBe(feed);
+  });
 });
+
+/** A home in which somebody's test came back positive, and nothing has been done about it yet. */
+function positive(): { readonly trial: Trial; readonly test: string } {
+  const trial = new Trial();
+  trial.staff('Pia');
+  trial.staff('Jonah');
+  const oriel = trial.person('Oriel Finch', '1948-06-02');
+  const test = swab(trial, plan(trial, [oriel]), oriel, kitCode(1));
+  const result = {
+    ...({ code: kitCode(1), how: 'scanned', outcome: 'positive', corrects: false } as const),
+    ...({ reported: '2026-03-03' as Day, second: { is: 'born', value: '1948-06-02' } } as const),
+  };
+  trial.must(recordResult(trial.home, result, trial.doing));
+  return { trial, test };
+}
