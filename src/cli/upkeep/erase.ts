@@ -31,8 +31,8 @@ Reasons: retention (the time is over for which your policy keeps it), asked-for 
 whoever speaks for them, and the service agreed), wrong-entry (it should never have been written),
 ordered (a law or a court wants it gone).
 
-How long a record must be kept is for your service's own policy to say. This command does not know
-it, and follows it only if you do: look there first. Backups keep what they hold until thrown away.`;
+How long a record must be kept is for your service's own policy to say. Look there
+first; this command does not know it. Backups keep what they hold until they are thrown away.`;
 
 export function register(program: Command): void {
   onFolder(program, 'erase', {
