@@ -72,5 +72,9 @@ export const UPKEEP: Readonly<Record<string, CommandEntry>> = {
     summary: 'draw the secret of a group of homes',
     load: () => import('./upkeep/group-secret.ts'),
   },
+  erase: {
+    summary: 'erase names and notes of whoever has gone, for good',
+    load: () => import('./upkeep/erase.ts'),
+  },
   tablets: { summary: 'list tablets, or refuse one', load: () => import('./upkeep/tablets.ts') },
 };

@@ -5,12 +5,16 @@ import { SMTPServer } from 'smtp-server';
 import { afterEach, describe, expect, it } from 'vitest';
 import { carriedPolicies } from '../../policies/carried.ts';
 import { tray } from '../../src/care/results/tray.ts';
-import type { Instant } from '../../src/care/time.ts';
+import type { Day, Instant } from '../../src/care/time.ts';
+import { recordResult } from '../../src/procedures/record-result.ts';
 import { openGateway } from '../../src/server/intake/gateway.ts';
 import { sendNotices } from '../../src/server/notices/mail.ts';
-import { pendingIn } from '../../src/server/notices/pending.ts';
+import { eventsIn, pendingIn } from '../../src/server/notices/pending.ts';
 import { addCalendar } from '../../src/server/routes/calendar.ts';
 import { HomeReader } from '../../src/server/service/home-reader.ts';
+import { keepAsArrived, pen, serverDesk } from '../../src/server/service/write-facts.ts';
+import { Trial } from '../trial/home.ts';
+import { kitCode, plan, swab } from '../trial/round.ts';
 import type { Home } from './home.ts';
 import { startHome } from './home.ts';
 
@@ -29,14 +33,24 @@ const message = (id = 'M1', more = '') =>
   ].join('\r');
 const framed = (text: string) => Buffer.from(`\u000b${text}\r\u001c\r`, 'utf8');
 
-async function gateway(): Promise<{ home: Home; reader: HomeReader; port: number }> {
+interface Gateway {
+  readonly home: Home;
+  readonly reader: HomeReader;
+  readonly port: number;
+  /** What was said of connections that were ended. */
+  readonly ended: string[];
+}
+
+async function gateway(): Promise<Gateway> {
   const home = await startHome();
   endings.push(home.stop);
   const { zone } = home.parts.accounts.settings;
   const reader = new HomeReader(home.parts.ledger.store, { zone, policies: carriedPolicies() });
-  const listener = await openGateway(home.parts, reader, 0);
+  const ended: string[] = [];
+  const onStranger = (why: string) => void ended.push(why);
+  const listener = await openGateway(home.parts, reader, { port: 0, onStranger });
   endings.push(listener.close);
-  return { home, reader, port: listener.port };
+  return { home, reader, port: listener.port, ended };
 }
 
 /** Sends pieces as they are and answers so many acknowledgements. */
@@ -56,25 +70,30 @@ function talk(port: number, pieces: readonly Buffer[], answers: number): Promise
   });
 }
 
-/** Sends pieces as they are and answers all that was said, up to the acknowledgement of a message. */
-function talkUntil(
-  port: number,
-  pieces: readonly Buffer[],
-  { id }: { readonly id: string },
-): Promise<string> {
+/** Sends pieces one by one and answers all that was said until the server ended the connection. */
+function untilEnded(port: number, pieces: readonly Buffer[]): Promise<string> {
   return new Promise((resolve, reject) => {
-    const socket = createConnection({ host: '127.0.0.1', port });
+    const socket = createConnection({ host: '127.0.0.1', port, noDelay: true });
     let heard = '';
-    socket.setTimeout(10_000, () => reject(new Error(`no answer to ${id}: ${heard}`)));
-    socket.on('error', reject);
-    socket.on('close', () => resolve(heard));
-    socket.on('data', (piece) => {
-      heard += piece.toString('utf8');
-      if (heard.includes(`|${id}|`)) socket.destroy();
+    socket.setTimeout(5000, () => reject(new Error(`not ended; heard ${heard}`)));
+    // What is written after the end is thrown back.
+    socket.on('error', () => undefined);
+    socket.on('close', () => {
+      socket.setTimeout(0);
+      resolve(heard);
     });
-    for (const piece of pieces) socket.write(piece);
+    socket.on('data', (piece) => (heard += piece.toString('utf8')));
+    void (async () => {
+      for (const piece of pieces) {
+        if (socket.destroyed) return;
+        socket.write(piece);
+        await new Promise((next) => setTimeout(next, 1));
+      }
+    })();
   });
 }
+
+const bytesOf = (whole: Buffer): Buffer[] => [...whole].map((byte) => Buffer.from([byte]));
 
 describe('a gateway on this machine', () => {
   it('hands a result over, and is told that it was kept; nobody here has its code, so it waits', async () => {
@@ -94,6 +113,52 @@ describe('a gateway on this machine', () => {
     await talk(port, [whole.subarray(0, 40), whole.subarray(40), framed(message('M2'))], 2);
     expect(tray(await reader.read())).toHaveLength(1);
   });
+  it('takes nothing that stands in a call of a web page: the page reaches this port too', async () => {
+    const { reader, port, ended } = await gateway();
+    // As a browser sends it: request line, headers, and the block in the body.
+    const url = `http://127.0.0.1:${port}/`;
+    await expect(fetch(url, { method: 'POST', body: framed(message('W1')) })).rejects.toThrow();
+    await expect(
+      fetch(url, {
+        method: 'POST',
+        headers: { 'content-type': 'text/plain' },
+        body: Buffer.concat([Buffer.from('x='), framed(message('W2'))]),
+      }),
+    ).rejects.toThrow();
+    expect(tray(await reader.read())).toEqual([]);
+    expect(ended).toEqual(['not-mllp', 'not-mllp']);
+    const [answer] = await talk(port, [framed(message('M1'))], 1);
+    expect(answer).toContain('MSA|AA|M1|');
+  });
+  it('ends such a call when it comes byte by byte too, at its first byte', async () => {
+    const { reader, port, ended } = await gateway();
+    const call = Buffer.from('POST / HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n');
+    const heard = await untilEnded(port, bytesOf(Buffer.concat([call, framed(message('W3'))])));
+    expect(heard).toBe('');
+    expect(tray(await reader.read())).toEqual([]);
+    expect(ended).toHaveLength(1);
+  });
+  it('ends at what stands between blocks, having answered the block before; line ends may stand there', async () => {
+    const { reader, port, ended } = await gateway();
+    const ends = Buffer.from('\r\n\n\r');
+    const call = Buffer.from('GET / HTTP/1.1\r\n\r\n');
+    const pieces = [
+      ...bytesOf(Buffer.concat([ends, framed(message('M1')), ends])),
+      framed(message('M2')),
+      Buffer.concat([call, framed(message('W4', '|more'))]),
+    ];
+    const heard = await untilEnded(port, pieces);
+    expect(heard).toContain('MSA|AA|M1|');
+    expect(heard).toContain('MSA|AA|M2|');
+    expect(heard).not.toContain('W4');
+    expect(tray(await reader.read())).toHaveLength(1);
+    expect(ended).toHaveLength(1);
+    // In one piece with the block before it as well.
+    const together = Buffer.concat([framed(message('M3')), call, framed(message('W5'))]);
+    const again = await untilEnded(port, [together]);
+    expect(again).toContain('MSA|AA|M3|');
+    expect(again).not.toContain('W5');
+  });
   it('a broken message is refused with its place, and the next one is taken', async () => {
     const { reader, port } = await gateway();
     const answers = await talk(
@@ -101,7 +166,6 @@ describe('a gateway on this machine', () => {
       [
         framed('MSH|^~\\&|X\rwhat is this'),
         framed('MSH#$~*@#A####20261125##ADT$A01#M9'),
-        Buffer.from('noise'),
         framed(message('M3')),
       ],
       3,
@@ -133,13 +197,11 @@ describe('a gateway on this machine', () => {
     await fc.assert(
       fc.asyncProperty(fc.array(fc.oneof(bytes, broken), { maxLength: 6 }), async (pieces) => {
         next += 1;
-        // What is left open by the noise ends with the block that closes it: then one that is whole.
-        const closing = Buffer.from([0x1c, 0x0d]);
-        const good = framed(message(`G${next}`));
-        const heard = await talkUntil(port, [...pieces.map((p) => Buffer.from(p)), closing, good], {
-          id: `G${next}`,
-        });
-        return heard.includes(`MSA|AA|G${next}|`);
+        // What is left open by the noise is closed; what comes then is between blocks, and ends it.
+        const closing = Buffer.from([0x1c, 0x0d, 0x78]);
+        await untilEnded(port, [...pieces.map((p) => Buffer.from(p)), closing]);
+        const [heard] = await talk(port, [framed(message(`G${next}`))], 1);
+        return heard?.includes(`MSA|AA|G${next}|`) ?? false;
       }),
       { numRuns: Number(process.env['TALLYROUND_FUZZ'] ?? 60) },
     );
@@ -225,4 +287,49 @@ describe('the calendar feed', () => {
     expect(opened.headers['content-type']).toContain('text/calendar');
     expect(opened.body).toContain('BEGIN:VCALENDAR');
   });
+
+  it('says in no part of an event which test it is of or what is to be done, and keeps its id', async () => {
+    const { trial, test } = positive();
+    const { home, reader } = await gateway();
+    const { ledger, random } = home.parts;
+    // The server's own clock, so that what is due is due.
+    home.clock.ms = Date.parse(trial.now);
+    await keepAsArrived(
+      ledger,
+      pen([...trial.home.known.values()], await serverDesk(ledger, random)),
+    );
+    const events = eventsIn(await reader.read(), trial.now);
+    expect(events.map(({ id }) => id)).toContain(`due-${test}-isolate`);
+    const fetchFeed = async (): Promise<string> => {
+      const key = 'a-key-drawn-by-chance-1';
+      const app = Fastify();
+      addCalendar(app, home.parts, { reader, key });
+      const authorization = `Basic ${Buffer.from(`home:${key}`).toString('base64')}`;
+      const { body } = await app.inject({ url: '/calendar.ics', headers: { authorization } });
+      return body.replaceAll('\r\n ', '');
+    };
+    const feed = await fetchFeed();
+    const ids = [...feed.matchAll(/^UID:(.*?)\r?$/gm)].map(([, id = '']) => id);
+    expect(ids).toHaveLength(events.length);
+    expect(new Set(ids).size).toBe(events.length);
+    for (const id of ids) expect(id).toMatch(/^[\w-]{43}@tallyround\.invalid$/);
+    for (const said of [test, 'isolate', 'contacts', 'due-', 'ends-'])
+      expect(feed).not.toContain(said);
+    expect(await fetchFeed()).toBe(feed);
+  });
 });
+
+/** A home in which somebody's test came back positive, and nothing has been done about it yet. */
+function positive(): { readonly trial: Trial; readonly test: string } {
+  const trial = new Trial();
+  trial.staff('Pia');
+  trial.staff('Jonah');
+  const oriel = trial.person('Oriel Finch', '1948-06-02');
+  const test = swab(trial, plan(trial, [oriel]), oriel, kitCode(1));
+  const result = {
+    ...({ code: kitCode(1), how: 'scanned', outcome: 'positive', corrects: false } as const),
+    ...({ reported: '2026-03-03' as Day, second: { is: 'born', value: '1948-06-02' } } as const),
+  };
+  trial.must(recordResult(trial.home, result, trial.doing));
+  return { trial, test };
+}

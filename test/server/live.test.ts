@@ -95,6 +95,51 @@ describe('live updates', () => {
     await until(() => two.ended, 1000);
   });
 
+  it('answer no HEAD, whose endless body nobody would ever close', async () => {
+    const { caller } = await newTablet();
+    const held = () => process.getActiveResourcesInfo().filter((each) => each === 'Timeout').length;
+    const before = held();
+    for (let i = 0; i < 30; i += 1) {
+      const headers = caller.credentials();
+      expect((await fetch(`${home.url}/live`, { method: 'HEAD', headers })).status).toBe(404);
+    }
+    expect(held() - before).toBeLessThan(10);
+  });
+
+  it('go to a few listeners of one tablet: a new one ends the oldest', async () => {
+    const [a, b] = [await newTablet(), await newTablet()];
+    const other = await listen(b.caller);
+    const all: Awaited<ReturnType<typeof listen>>[] = [];
+    for (let i = 0; i < 12; i += 1) all.push(await listen(a.caller));
+    await until(() => all.filter(({ ended }) => ended).length === 8, 2000);
+    await home.tell([moved('corwen02')]);
+    await until(() => all.slice(8).every(({ text }) => text.includes('"position":5')), 2000);
+    expect(all.map(({ ended }) => ended)).toEqual([
+      ...Array<boolean>(8).fill(true),
+      ...Array<boolean>(4).fill(false),
+    ]);
+    expect(other.ended).toBe(false);
+  });
+
+  it('look at the ledger once for all who listen', async () => {
+    const { caller } = await newTablet();
+    const all: Awaited<ReturnType<typeof listen>>[] = [];
+    for (let i = 0; i < 4; i += 1) all.push(await listen(caller));
+    const { store } = home.parts.ledger;
+    const looking = store.head.bind(store);
+    let looks = 0;
+    store.head = () => {
+      looks += 1;
+      return looking();
+    };
+    const beats = () => all[0]?.text.split(': beat').length ?? 0;
+    const [heard, start] = [beats(), looks];
+    await until(() => beats() - heard >= 10, 5000);
+    expect(looks - start).toBeGreaterThanOrEqual(8);
+    expect(looks - start).toBeLessThanOrEqual(13);
+    expect(all.every(({ text }) => text.split(': beat').length > 8)).toBe(true);
+  });
+
   it('are refused without a tablet’s cookie', async () => {
     expect((await listen(home.caller())).status).toBe(401);
   });

@@ -111,6 +111,24 @@ describe('starting', () => {
   });
 });
 
+describe('a gateway’s port', () => {
+  it('says in the log that it has ended what is no gateway, and nothing of what came', async () => {
+    const other = createServer().listen(0, '127.0.0.1');
+    await new Promise((resolve) => other.once('listening', resolve));
+    const { port } = other.address() as AddressInfo;
+    await new Promise((resolve) => other.close(resolve));
+    const log: string[] = [];
+    const machine = machineFor(said, { log: { write: (line) => void log.push(line) } });
+    running.push(await serve(optionsFor(data, '--mllp-port', String(port)), machine));
+    const call = fetch(`http://127.0.0.1:${port}/Finch`, { method: 'POST', body: 'Oriel' });
+    await expect(call).rejects.toThrow();
+    expect(log.map((line) => JSON.parse(line) as unknown)).toMatchObject([
+      { level: 50, gateway: 'not-mllp', msg: 'connection ended' },
+    ]);
+    expect(log.join('')).not.toMatch(/POST|Finch|Oriel/);
+  });
+});
+
 describe('what keeps it from starting is told plainly:', () => {
   it('another server in the same folder, and who it is', async () => {
     const { url } = await start();

@@ -3,7 +3,12 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { PersonId, StaffId } from '../../care/ids.ts';
+import type { Day, Instant } from '../../care/time.ts';
+import { withService } from '../../server/operations/existing.ts';
+import { keepAsArrived, pen, serverDesk } from '../../server/service/write-facts.ts';
 import { UPKEEP } from '../commands.ts';
+import { world } from './main.ts';
 
 const bin = resolve('bin/tallyround.mjs');
 const folder = mkdtempSync(join(tmpdir(), 'tallyround-upkeep-'));
@@ -38,6 +43,62 @@ describe('upkeep from the command line', () => {
     expect(readFileSync(join(folder, 'facts.jsonl'), 'utf8')).not.toContain('Maren Holt');
     expect(readFileSync(join(folder, 'home.age'), 'latin1')).not.toContain('Maren Holt');
     expect(statSync(join(folder, 'home.age')).mode & 0o077).toBe(0);
+  });
+
+  it('erases what is private about whoever has gone: listed, shown, then done', TIME, async () => {
+    const home = join(folder, 'gone');
+    const args = ['--data', home, '--title', 'Fernhollow', '--manager', 'Ada Quill'];
+    expect(tallyround(['begin', ...args]).status).toBe(0);
+    await withService(home, world, async ({ ledger, random }) => {
+      const at = '2026-01-05T09:00:00.000Z' as Instant;
+      const [person, by] = ['person00' as PersonId, 'ada' as StaffId];
+      const facts = [
+        {
+          kind: 'person.described',
+          data: { person, about: 'name' },
+          private: { value: 'Odo Marsh' },
+        },
+        { kind: 'person.went', data: { person, on: '2026-01-05' as Day, to: 'moved' } },
+      ] as const;
+      const dated = facts.map((fact) => ({ ...fact, at, by }));
+      await keepAsArrived(ledger, pen(dated, await serverDesk(ledger, random)));
+    });
+    const erase = (more: readonly string[] = [], input = '') =>
+      tallyround(['erase', '--data', home, ...more], input);
+    expect(erase().stdout).toBe('person     person00  gone since 2026-01-05  private parts: 1\n');
+    const decided = ['--reason', 'retention', '--manager', 'Ada Quill'];
+    // The name comes on stdin, so that no list of processes and no shell keeps it.
+    const shown = erase(['--person', '-', ...decided], 'Odo Marsh\n');
+    expect([shown.status, shown.stderr]).toEqual([0, '']);
+    expect(shown.stdout).toContain('     1  person.described');
+    expect(shown.stdout).toContain('Nothing was erased.');
+    expect(shown.stdout).toContain('Does your policy still want it kept?');
+    expect(shown.stdout).not.toContain('Odo');
+    const holds = () => readFileSync(join(home, 'ledger.sqlite'), 'latin1').includes('Odo Marsh');
+    expect(holds()).toBe(true);
+
+    for (const [more, says] of [
+      [['--person', 'person00'], '--reason'],
+      [['--person', 'person00', '--facts', '-', ...decided], 'Give one of'],
+      [['--person', 'Nobody Here', ...decided], 'Nobody Here'],
+      [['--person', 'person00', '--reason', 'tidy', '--manager', 'Ada Quill'], 'retention'],
+      [['--person', 'person00', '--reason', 'retention', '--manager', 'Odo Marsh'], 'Odo Marsh'],
+      [['--colleague', 'Ada Quill', ...decided, '--for-good'], 'still here'],
+      [['--facts', 'no-such-file', ...decided, '--for-good'], 'no-such-file'],
+    ] as const) {
+      const run = erase(more);
+      expect([more, run.status === 0, run.stdout]).toEqual([more, false, '']);
+      expect(run.stderr).toContain(says);
+    }
+    expect(erase(['--facts', '-', ...decided, '--for-good'], 'no-id\n').stderr).toContain('no-id');
+    expect(holds()).toBe(true);
+
+    const done = erase(['--person', 'person00', ...decided, '--for-good']);
+    expect([done.status, done.stderr]).toEqual([0, '']);
+    expect(done.stdout).toContain('Erased for good:');
+    expect(holds()).toBe(false);
+    expect(tallyround(['verify', '--data', home]).status).toBe(0);
+    expect(erase().stdout).toContain('Nobody who has gone');
   });
 
   it('says what is wrong and changes nothing', TIME, () => {

@@ -3,15 +3,20 @@ import { placeText } from '../../exchange/results/reported.ts';
 import { mappingOf } from '../../procedures/take-in-results.ts';
 import type { Parts } from '../parts.ts';
 import type { HomeReader } from '../service/home-reader.ts';
-import type { Listener } from './mllp.ts';
+import type { Listener, MllpOptions } from './mllp.ts';
 import { listenMllp } from './mllp.ts';
 import { takeIn } from './take-in.ts';
 
 /** Takes in what a gateway on this machine sends, and says of each message whether it was kept. */
-export function openGateway(parts: Parts, reader: HomeReader, port: number): Promise<Listener> {
+export function openGateway(
+  parts: Parts,
+  reader: HomeReader,
+  { port, onStranger }: Pick<MllpOptions, 'port' | 'onStranger'>,
+): Promise<Listener> {
   const { zone } = parts.accounts.settings;
   return listenMllp({
     port,
+    onStranger,
     now: parts.now,
     onMessage: async (text) => {
       const mapping = mappingOf(await reader.read());

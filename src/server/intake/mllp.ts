@@ -4,6 +4,7 @@ import { createServer, type Server, type Socket } from 'node:net';
 const START = 0x0b;
 const END = 0x1c;
 const CR = 0x0d;
+const LF = 0x0a;
 
 /** A message of a laboratory is some kilobytes. */
 const MOST_BYTES = 4 * 1024 * 1024;
@@ -12,12 +13,17 @@ const IDLE_MS = 5 * 60_000;
 
 export type Answered = 'AA' | 'AE' | 'AR';
 
+/** Why a connection was ended: something stood outside a block, or a block was too great. */
+export type Stranger = 'not-mllp' | 'too-large';
+
 export interface MllpOptions {
   readonly port: number;
   /** What is to be said to one message: taken, could not be taken now, not wanted. */
   readonly onMessage: (
     text: string,
   ) => Promise<{ readonly code: Answered; readonly detail: string }>;
+  /** A connection was ended: a closed word, and nothing of what came over it. */
+  readonly onStranger: (why: Stranger) => void;
   readonly now: () => number;
 }
 
@@ -30,14 +36,14 @@ export interface Listener {
  * Listens for messages of a gateway on this machine itself: MLLP has no encryption and no sign-in, so
  * it never leaves the loopback. Each message is answered once it is kept, one after another.
  */
-export async function listenMllp({ port, onMessage, now }: MllpOptions): Promise<Listener> {
+export async function listenMllp({ port, ...handling }: MllpOptions): Promise<Listener> {
   const sockets = new Set<Socket>();
   const server: Server = createServer((socket) => {
     sockets.add(socket);
     socket.on('close', () => sockets.delete(socket));
     socket.on('error', () => socket.destroy());
     socket.setTimeout(IDLE_MS, () => socket.destroy());
-    serve(socket, { onMessage, now });
+    serve(socket, handling);
   });
   server.maxConnections = MOST_CONNECTIONS;
   await new Promise<void>((resolve, reject) => {
@@ -55,32 +61,50 @@ export async function listenMllp({ port, onMessage, now }: MllpOptions): Promise
   };
 }
 
-function serve(socket: Socket, { onMessage, now }: Omit<MllpOptions, 'port'>): void {
-  let held = Buffer.alloc(0);
+/**
+ * Outside blocks there are line ends and nothing else. Whatever else stands there is no gateway: any web
+ * page opened on this machine reaches the loopback, and what it sends begins with the words of a call.
+ */
+function serve(socket: Socket, { onMessage, onStranger, now }: Omit<MllpOptions, 'port'>): void {
+  let held: Buffer = Buffer.alloc(0);
   let working: Promise<void> = Promise.resolve();
-  socket.on('data', (piece: Buffer) => {
+  const end = (why: Stranger) => {
+    // What comes from now on is let go unread; what was whole before is still answered.
+    socket.off('data', take);
+    socket.resume();
+    held = Buffer.alloc(0);
+    onStranger(why);
+    working = working.then(() => void socket.end(() => socket.destroy()));
+  };
+  const take = (piece: Buffer) => {
     held = Buffer.concat([held, piece]);
     for (;;) {
-      const start = held.indexOf(START);
-      // Whatever stands before a block is no message.
-      if (start < 0) {
-        held = Buffer.alloc(0);
+      held = withoutLineEnds(held);
+      if (held.length === 0) return;
+      if (held[0] !== START) {
+        end('not-mllp');
         return;
       }
-      const end = held.indexOf(Buffer.from([END, CR]), start);
-      if (end < 0) {
-        held = held.subarray(start);
-        if (held.length > MOST_BYTES) socket.destroy();
+      const close = held.indexOf(Buffer.from([END, CR]));
+      if (close < 0) {
+        if (held.length > MOST_BYTES) end('too-large');
         return;
       }
-      const block = held.subarray(start + 1, end);
-      held = held.subarray(end + 2);
+      const block = held.subarray(1, close);
+      held = held.subarray(close + 2);
       working = working.then(async () => {
         const answer = await answerTo(block, onMessage, now());
         if (!socket.destroyed) socket.write(answer);
       });
     }
-  });
+  };
+  socket.on('data', take);
+}
+
+function withoutLineEnds(bytes: Buffer): Buffer {
+  let from = 0;
+  while (bytes[from] === CR || bytes[from] === LF) from += 1;
+  return bytes.subarray(from);
 }
 
 async function answerTo(

@@ -1,4 +1,4 @@
-import { createHash, timingSafeEqual } from 'node:crypto';
+import { createHash, createHmac, timingSafeEqual } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
 import { instantOf } from '../../care/time.ts';
 import { calendarFeed } from '../../exchange/calendar/feed.ts';
@@ -29,11 +29,22 @@ export function addCalendar(
           .header('www-authenticate', 'Basic realm="Tallyround", charset="UTF-8"')
           .send();
       const now = instantOf(parts.now());
-      const text = calendarFeed(eventsIn(await reader.read(), now), { name: 'Tallyround', now });
+      const events = eventsIn(await reader.read(), now).map((event) => ({
+        ...event,
+        id: unsaid(event.id, parts.accounts.sealKey),
+      }));
+      const text = calendarFeed(events, { name: 'Tallyround', now });
       return reply.type('text/calendar; charset=utf-8').send(text);
     },
   );
 }
+
+/**
+ * An event's id as outsiders see it: the same each time, and nothing of which test or what is to be done.
+ * Keyed by what only the server and its backup have: whoever may read the feed could else try all ids out.
+ */
+const unsaid = (id: string, key: Uint8Array): string =>
+  createHmac('sha256', key).update(`calendar event ${id}`).digest('base64url');
 
 function passwordIn(header: string | undefined): string {
   const found = /^Basic ([A-Za-z0-9+/=]{1,400})$/.exec(header ?? '');

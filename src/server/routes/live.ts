@@ -18,38 +18,56 @@ export function addLive(
   live: { readonly hub: LiveHub; readonly heartbeat: number },
 ): void {
   const { hub } = live;
-  app.get('/live', { config: { access: 'tablet-cookie' } }, async (request, reply) => {
+  // A HEAD would begin the same endless answer, and nobody would ever close it.
+  const options = { config: { access: 'tablet-cookie' }, exposeHeadRoute: false } as const;
+  app.get('/live', options, async (request, reply) => {
     const stream = new Readable({ read: () => undefined });
     const tell = (head: Mark) => stream.push(event(head));
     const end = () => {
       leave();
       stream.push(null);
     };
-    const leave = hub.join({ device: tabletOf(request).id, tell, end });
-    // Facts written by another program on the same file are noticed here, a heartbeat late.
-    const beat = setInterval(() => {
-      if (!stream.readableEnded) stream.push(': beat\n\n');
-      void ledger.store.head().then(
-        (head) => hub.grown(head),
-        () => undefined,
-      );
-    }, live.heartbeat);
-    stream.on('close', () => {
-      clearInterval(beat);
-      leave();
-    });
-    tell(await ledger.store.head());
+    const beat = () => stream.push(': beat\n\n');
+    const leave = hub.join({ device: tabletOf(request).id, tell, beat, end });
+    stream.on('close', leave);
+    tell(await ledger.store.head().catch(endingOnFault(stream)));
     return reply
       .type('text/event-stream')
       .header('cache-control', 'no-store')
       .header('x-accel-buffering', 'no')
       .send(stream);
   });
+  const stop = keepBeating(ledger, live);
   app.addHook('preClose', (done) => {
+    stop();
     hub.close();
     done();
   });
 }
+
+/** One clock for all lines. Facts written by another program on the same file are noticed by it, a beat late. */
+function keepBeating(
+  { store }: Parts['ledger'],
+  { hub, heartbeat }: { readonly hub: LiveHub; readonly heartbeat: number },
+): () => void {
+  const beat = setInterval(() => {
+    if (hub.size === 0) return;
+    hub.beat();
+    void store.head().then(
+      (head) => hub.grown(head),
+      () => undefined,
+    );
+  }, heartbeat);
+  beat.unref();
+  return () => clearInterval(beat);
+}
+
+const endingOnFault =
+  (stream: Readable) =>
+  (error: unknown): never => {
+    stream.destroy();
+    throw error;
+  };
 
 const event = ({ position, chain }: Mark): string =>
   `event: head\ndata: ${JSON.stringify({ position, chain })}\n\n`;

@@ -68,9 +68,11 @@ async function start(options: Options, machine: Machine, closing: Closing): Prom
   const url = await listen(app, options, network);
   hold.say(url);
   if (options.mllpPort !== undefined) {
-    const gateway = await openGateway(begun.parts, reader, options.mllpPort).catch(
+    const port = options.mllpPort;
+    const onStranger = (why: string) => app.log.error({ gateway: why }, 'connection ended');
+    const gateway = await openGateway(begun.parts, reader, { port, onStranger }).catch(
       (error: unknown) => {
-        throw listenFault(error, '127.0.0.1', options.mllpPort ?? 0);
+        throw listenFault(error, '127.0.0.1', port);
       },
     );
     closing.add(gateway.close);

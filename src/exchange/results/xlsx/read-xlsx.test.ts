@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { readXlsx } from './read-xlsx.ts';
-import { serialDay } from './sheet.ts';
+import { readSheet, serialDay } from './sheet.ts';
 import { usualLimits } from './unzip.ts';
 
 const ns = 'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"';
@@ -25,6 +25,25 @@ const book = (sheet: string, more?: Record<string, string>) =>
 const rows =
   '<row r="1"><c r="A1" t="s"><v>0</v></c><c r="C1" t="inlineStr"><is><t>Born</t></is></c></row>' +
   '<row r="3"><c r="A3" t="str"><f>A1&amp;"x"</f><v>KQT1</v></c><c r="B3" t="s"><v>1</v></c><c r="C3" s="1"><v>46085</v></c><c r="D3" s="2"><v>46085.5</v></c><c r="E3" s="3"><v>5</v></c><c r="F3"><v>1.234567890123E12</v></c></row>';
+
+/** Rows of one cell each in that column, no two alike. */
+const numbered = (count: number, column: string): string =>
+  Array.from(
+    { length: count },
+    (_, i) => `<row><c r="${column}1"><v>${(i * 7919) % 1_000_003}</v></c></row>`,
+  ).join('');
+const varied = (tag: string, count: number): string =>
+  Array.from({ length: count }, (_, i) => `<${tag} numFmtId="${(i * 7919) % 1_000_003}"/>`).join(
+    '',
+  );
+/** Signs that do not pack. */
+const noise = (count: number): string => {
+  let seed = 1;
+  return Array.from({ length: count }, () => {
+    seed = (seed * 48_271) % 2_147_483_647;
+    return String.fromCharCode(33 + (seed % 94));
+  }).join('');
+};
 
 describe('a workbook', () => {
   it('gives rows as they are numbered, dates that can be read one way only, and tells of formulas', () => {
@@ -73,6 +92,51 @@ describe('a workbook', () => {
       ok: false,
       problem: 'unsafe',
     });
+  });
+  it('holds each part against its own packed size: other parts cannot pay for it', () => {
+    const row = '<row><c r="A1"><v>1</v></c></row>';
+    const bomb = book(row.repeat(60_000), { 'xl/media/picture.bin': noise(60_000) });
+    expect(readXlsx(bomb)).toMatchObject({ ok: false, problem: 'unsafe' });
+    // What is stored unpacked is as large as it is.
+    const plain = Object.entries(parts(numbered(40_000, 'A')));
+    const stored = zipSync(Object.fromEntries(plain.map(([n, t]) => [n, strToU8(t)])), {
+      level: 0,
+    });
+    expect(readXlsx(stored)).toMatchObject({ ok: true });
+  });
+  it('counts the places that a far cell makes it fill up, and says what to do when they are too many', () => {
+    // Column GR is the 200th: 8,388,608 places are 41,943 such rows.
+    expect(readXlsx(book(numbered(41_900, 'GR')))).toMatchObject({ ok: true });
+    const read = readXlsx(book(numbered(42_000, 'GR')));
+    expect(read).toMatchObject({ ok: false, problem: 'too-many', place: { at: 'line' } });
+    expect(read.ok || read.detail).toBe('The first sheet has too many cells. Save it as CSV.');
+    // The same cell over and over keeps nothing, and is counted all the same.
+    const sheet = (text: string) => [strToU8(`<sheetData>${text}</sheetData>`)];
+    const plain = { strings: [], dates: new Set<number>(), from1904: false };
+    const again = `<row>${'<c r="A1"><v>1</v></c>'.repeat(5)}</row>`;
+    expect(readSheet(sheet(again), plain, 5).rows).toHaveLength(1);
+    expect(() => readSheet(sheet(again), plain, 4)).toThrow('too many cells');
+    const beyond = `<row>${'<c r="ZZ1"><f>1</f></c>'.repeat(5)}</row>`;
+    expect(() => readSheet(sheet(beyond), plain, 4)).toThrow('too many cells');
+  });
+  it('a list of ordinary width is read whole, each text in its place', () => {
+    const cells = (i: number) =>
+      ['KQT', 'Not detected', '2026-03-04', 'Finch', 'L-']
+        .map((text, at) => `<c t="str"><v>${at % 4 === 0 ? `${text}${i}` : text}</v></c>`)
+        .join('');
+    const many = Array.from({ length: 50_000 }, (_, i) => `<row>${cells(i)}</row>`).join('');
+    const read = readXlsx(book(many));
+    expect(read.ok && read.rows.length).toBe(50_000);
+    expect(read.ok && read.rows[49_999]).toEqual({
+      row: 50_000,
+      cells: ['KQT49999', 'Not detected', '2026-03-04', 'Finch', 'L-49999'],
+    });
+  });
+  it('stops at more formats than any workbook has', () => {
+    const many = {
+      'xl/styles.xml': `<styleSheet><cellXfs>${varied('xf', 100_001)}</cellXfs></styleSheet>`,
+    };
+    expect(readXlsx(book(rows, many))).toMatchObject({ ok: false, problem: 'too-many' });
   });
   it('a workbook cut off anywhere is told, not half read', () => {
     const whole = book(rows);

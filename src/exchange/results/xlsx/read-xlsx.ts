@@ -1,9 +1,10 @@
 import type { FileProblem } from '../reported.ts';
 import { unread } from '../reported.ts';
+import { tally } from './refused.ts';
 import type { Sheet } from './sheet.ts';
 import { readSheet, walk, XmlProblem } from './sheet.ts';
 import type { ZipLimits } from './unzip.ts';
-import { unzip } from './unzip.ts';
+import { piecesOf, unzip } from './unzip.ts';
 
 export type ReadWorkbook =
   | ({ readonly ok: true; readonly sheetName: string; readonly sheets: number } & Sheet)
@@ -14,20 +15,20 @@ export type ReadWorkbook =
  * formulas worked out, nothing unpacked beyond `limits`. Macros, links and pictures are never opened.
  */
 export function readXlsx(bytes: Uint8Array, limits?: ZipLimits): ReadWorkbook {
+  // Sheets are looked through to their end, but none is kept: the first is read piece by piece.
   const opened = unzip(
     bytes,
-    (name) =>
-      /^xl\/(?:workbook|styles|sharedStrings)\.xml$|^xl\/_rels\/workbook\.xml\.rels$|^xl\/worksheets\/[^/]+\.xml$/.test(
-        name,
-      ),
+    (name) => (small.test(name) ? true : sheets.test(name) ? false : undefined),
     limits,
   );
   if (!opened.ok) return opened;
-  const { parts } = opened;
+  const { parts, names } = opened;
   const book = parts.get('xl/workbook.xml');
   if (book === undefined) return unread('not-results', 'This is a zip file, but no workbook.');
   try {
-    return firstSheet(parts, book);
+    const sheet = (name: string) =>
+      names.has(name) && sheets.test(name) ? piecesOf(bytes, name, limits) : undefined;
+    return firstSheet(parts, book, sheet);
   } catch (error) {
     if (!(error instanceof XmlProblem)) throw error;
     return unread(error.problem, error.message, {
@@ -38,13 +39,27 @@ export function readXlsx(bytes: Uint8Array, limits?: ZipLimits): ReadWorkbook {
   }
 }
 
-function firstSheet(parts: ReadonlyMap<string, Uint8Array>, book: Uint8Array): ReadWorkbook {
+const small = /^xl\/(?:workbook|styles|sharedStrings)\.xml$|^xl\/_rels\/workbook\.xml\.rels$/;
+const sheets = /^xl\/worksheets\/[^/]+\.xml$/;
+
+/** Sheets, links and formats are few: this many cannot be a workbook's own. */
+const MOST_NAMED = 100_000;
+/** Texts that cells share: as many as there may be cells. */
+const MOST_STRINGS = 8 * 1_048_576;
+
+function firstSheet(
+  parts: ReadonlyMap<string, Uint8Array>,
+  book: Uint8Array,
+  sheetPieces: (name: string) => Iterable<Uint8Array> | undefined,
+): ReadWorkbook {
+  const named = tally(MOST_NAMED, 'The workbook names too many sheets.');
   const sheets: { name: string; rel: string }[] = [];
   let from1904 = false;
-  walk(book, {
+  walk([book], {
     open: {
       workbookPr: (a) => (from1904 = a['date1904'] === '1' || a['date1904'] === 'true'),
       sheet: (a) => {
+        named(1);
         if (a['state'] === undefined || a['state'] === 'visible')
           sheets.push({ name: a['name'] ?? '', rel: a['r:id'] ?? '' });
       },
@@ -54,9 +69,16 @@ function firstSheet(parts: ReadonlyMap<string, Uint8Array>, book: Uint8Array): R
   const targets = new Map<string, string>();
   const rels = parts.get('xl/_rels/workbook.xml.rels');
   if (rels !== undefined)
-    walk(rels, { open: { Relationship: (a) => targets.set(a['Id'] ?? '', a['Target'] ?? '') } });
+    walk([rels], {
+      open: {
+        Relationship: (a) => {
+          named(1);
+          targets.set(a['Id'] ?? '', a['Target'] ?? '');
+        },
+      },
+    });
   const target = targets.get(first?.rel ?? '') ?? 'worksheets/sheet1.xml';
-  const sheet = parts.get(target.startsWith('/') ? target.slice(1) : `xl/${target}`);
+  const sheet = sheetPieces(target.startsWith('/') ? target.slice(1) : `xl/${target}`);
   if (sheet === undefined || first === undefined)
     return unread('empty', 'The workbook has no sheet to read.');
   const found = readSheet(sheet, {
@@ -74,12 +96,16 @@ function stringsIn(xml: Uint8Array | undefined): string[] {
   let current = '';
   let taking = false;
   let phonetic = false;
-  walk(xml, {
+  const take = tally(MOST_STRINGS, 'The workbook holds too many texts. Save it as CSV.');
+  walk([xml], {
     open: { si: () => (current = ''), t: () => (taking = !phonetic), rPh: () => (phonetic = true) },
     close: {
       t: () => (taking = false),
       rPh: () => (phonetic = false),
-      si: () => strings.push(current),
+      si: () => {
+        take(1);
+        strings.push(current);
+      },
     },
     text: (text) => {
       if (taking) current += text;
@@ -97,9 +123,11 @@ function dateStyles(xml: Uint8Array | undefined): Set<number> {
   const own = new Set<number>();
   let inCells = false;
   let style = 0;
-  walk(xml, {
+  const named = tally(MOST_NAMED, 'The workbook names too many formats.');
+  walk([xml], {
     open: {
       numFmt: (a) => {
+        named(1);
         // Without what is quoted, escaped or in brackets, a date format has a day or a year in it.
         const code = (a['formatCode'] ?? '').replaceAll(/"[^"]*"|\\.|\[[^\]]*\]/g, '');
         if (/[dy]/i.test(code)) own.add(Number(a['numFmtId']));
@@ -107,6 +135,7 @@ function dateStyles(xml: Uint8Array | undefined): Set<number> {
       cellXfs: () => (inCells = true),
       xf: (a) => {
         if (!inCells) return;
+        named(1);
         const format = Number(a['numFmtId'] ?? 0);
         if (BUILT_IN.has(format) || own.has(format)) dates.add(style);
         style += 1;

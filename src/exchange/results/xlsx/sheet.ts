@@ -2,6 +2,7 @@ import { SaxesParser } from 'saxes';
 import type { Day } from '../../../care/time.ts';
 import { addDays } from '../../../care/time.ts';
 import type { FileProblem } from '../reported.ts';
+import { Refused, tally } from './refused.ts';
 
 type Tags = Readonly<Record<string, (attributes: Readonly<Record<string, string>>) => void>>;
 
@@ -16,20 +17,22 @@ export class XmlProblem extends Error {
   }
 }
 
+interface Handlers {
+  readonly open?: Tags;
+  readonly close?: Readonly<Record<string, () => void>>;
+  readonly text?: (text: string) => void;
+}
+
 /** Parts are fed to the parser in steps, so that a great sheet is never one text in memory. */
 const STEP = 256 * 1024;
 
 /**
- * Walks through XML. A document type is refused outright: it is where entity bombs and outside files
- * come from, and no workbook has one.
+ * Walks through XML, piece by piece. A document type is refused outright: it is where entity bombs and
+ * outside files come from, and no workbook has one.
  */
 export function walk(
-  xml: Uint8Array,
-  {
-    open = {},
-    close = {},
-    text,
-  }: { open?: Tags; close?: Readonly<Record<string, () => void>>; text?: (text: string) => void },
+  pieces: Iterable<Uint8Array>,
+  { open = {}, close = {}, text }: Handlers,
 ): void {
   const parser = new SaxesParser({ xmlns: false });
   const stop = (problem: FileProblem['problem'], detail: string): never => {
@@ -47,17 +50,27 @@ export function walk(
   if (text !== undefined) parser.on('text', text);
   const decoder = new TextDecoder('utf-8', { fatal: true });
   try {
-    for (let at = 0; at < xml.length; at += STEP)
-      parser.write(decoder.decode(xml.subarray(at, at + STEP), { stream: true }));
+    for (const step of inSteps(pieces)) parser.write(decoder.decode(step, { stream: true }));
   } catch (error) {
     if (error instanceof XmlProblem) throw error;
+    if (error instanceof Refused) return stop(error.problem, error.message);
     return stop('not-utf8', 'The workbook is not written in UTF-8.');
   }
   parser.close();
 }
 
+function* inSteps(pieces: Iterable<Uint8Array>): Generator<Uint8Array> {
+  for (const piece of pieces)
+    for (let at = 0; at < piece.length; at += STEP) yield piece.subarray(at, at + STEP);
+}
+
+/** Excel's own most. */
 const MOST_ROWS = 1_048_576;
 const MOST_COLUMNS = 200;
+/** Places of all rows, those that are only filled up as well: eight in each row that a sheet can have. */
+const MOST_PLACES = 8 * MOST_ROWS;
+
+const MOST_SHARED = 4096;
 
 export interface Sheet {
   readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
@@ -74,9 +87,16 @@ interface Styled {
 }
 
 /** The rows of one sheet as text; a date as `YYYY-MM-DD`, which can be read one way only. */
-export function readSheet(xml: Uint8Array, styled: Styled, mostRows = MOST_ROWS): Sheet {
+export function readSheet(
+  xml: Iterable<Uint8Array>,
+  styled: Styled,
+  mostPlaces = MOST_PLACES,
+): Sheet {
+  const takeRow = tally(MOST_ROWS, 'The first sheet has over 1,048,576 rows.');
+  const takePlaces = tally(mostPlaces, 'The first sheet has too many cells. Save it as CSV.');
   const rows: { row: number; cells: string[] }[] = [];
   const formulas = new Set<string>();
+  const share = sharing();
   let cells: string[] = [];
   let row = 0;
   let at = { ref: '', type: '', style: 0, column: 0 };
@@ -101,12 +121,16 @@ export function readSheet(xml: Uint8Array, styled: Styled, mostRows = MOST_ROWS)
       v: () => (taking = false),
       t: () => (taking = false),
       c: () => {
+        // One that replaces another, or lies too far out to be kept, counts like any.
+        takePlaces(at.column < MOST_COLUMNS ? Math.max(1, at.column + 1 - cells.length) : 1);
         if (at.column >= MOST_COLUMNS) return;
         while (cells.length < at.column) cells.push('');
-        cells[at.column] = cellText(value, at, styled);
+        cells[at.column] = share(cellText(value, at, styled));
       },
       row: () => {
-        if (cells.length > 0 && rows.length < mostRows) rows.push({ row, cells });
+        if (cells.length === 0) return;
+        takeRow(1);
+        rows.push({ row, cells });
       },
     },
     text: (text) => {
@@ -114,6 +138,17 @@ export function readSheet(xml: Uint8Array, styled: Styled, mostRows = MOST_ROWS)
     },
   });
   return { rows, formulas };
+}
+
+/** Results and days are the same few texts in every row: each is kept once, as long as they are few. */
+function sharing(): (text: string) => string {
+  const kept = new Map<string, string>();
+  return (text) => {
+    const same = kept.get(text);
+    if (same !== undefined) return same;
+    if (kept.size < MOST_SHARED) kept.set(text, text);
+    return text;
+  };
 }
 
 /** "BC7" is the 55th column: 54, counted from 0. */
