@@ -13,6 +13,7 @@ import { finding } from './finding.ts';
 import { findingsOfCode } from './of-code.ts';
 import { misfitsOfPerson, misfitsOfRound } from './of-fit.ts';
 import { editedTwice, roleNeeded, withoutRight } from './of-record.ts';
+import { findingsOfReport } from './of-report.ts';
 import { findingsOfRound } from './of-round.ts';
 import { findingsOfReference, findingsOfTest } from './of-test.ts';
 import { againstWish } from './of-wish.ts';
@@ -101,6 +102,7 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
   for (const fact of factsIn(home, 'test', key)) {
     if ('code' in fact.data) left.add('code', fact.data.code ?? '');
     if (fact.kind === 'test.registered') left.add('reference', fact.data.reference);
+    if (fact.kind === 'result.recorded') left.add('report', fact.data.report ?? '');
   }
 }
 
@@ -126,6 +128,8 @@ function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
       return findingsOfTest(home, key as TestId);
     case 'reference':
       return findingsOfReference(home, key);
+    case 'report':
+      return findingsOfReport(home, key);
     case 'round':
       return [
         ...findingsOfRound(home, key as RoundId),

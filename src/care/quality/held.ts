@@ -4,6 +4,7 @@ import type { FactId, TestId } from '../ids.ts';
 import type { Finding, FindingKind } from './finding.ts';
 import { isOpenFinding, standingOf } from './finding.ts';
 import { findings } from './findings.ts';
+import { ABOUT_RESULTS } from './rulings.ts';
 
 const held = concludingWhole((home): ReadonlyMap<TestId, readonly Finding[]> => {
   const byTest = new Map<TestId, Finding[]>();
@@ -35,6 +36,7 @@ function losers(home: Home, found: Finding): readonly TestId[] {
   const settled = standingOf(home, found);
   if (settled.state !== 'settled') return [];
   const { verdict, keeps } = settled.settlement.data;
+  if (ABOUT_RESULTS.has(found.kind)) return [];
   if (verdict === 'explained' || aboutReferences.has(found.kind)) return [];
   if (verdict === 'none-stands') return found.tests;
   if (!betweenTests.has(found.kind)) return [];

@@ -34,7 +34,6 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
     case 'consent.decided':
       return `${fact.kind}.${fact.data.test}.${fact.data.from}`;
     case 'upload.set':
-    case 'report.settled':
       return `${fact.kind}.${fact.data.test}`;
     case 'caution.answered':
       return `${fact.kind}.${fact.data.caution}`;

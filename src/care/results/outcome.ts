@@ -7,8 +7,8 @@ import type { FindingKind, Settled } from '../quality/finding.ts';
 import { standingOf } from '../quality/finding.ts';
 import { findings } from '../quality/findings.ts';
 import { heldBy, isWithdrawn } from '../quality/held.ts';
+import { countingFor } from './counting.ts';
 import type { Recorded } from './recorded.ts';
-import { resultsFor } from './recorded.ts';
 
 export type OutcomeOf =
   | { readonly state: 'waiting' }
@@ -19,7 +19,7 @@ export type OutcomeOf =
 
 export function outcomeOf(home: Home, test: TestId): OutcomeOf {
   if (isWithdrawn(home, test)) return { state: 'withdrawn' };
-  const results = resultsFor(home, test);
+  const results = countingFor(home, test);
   const result = kept(home, results) ?? results.at(-1);
   if (result === undefined) return { state: 'waiting' };
   return heldBy(home, test).length > 0 ? { state: 'held', results } : { state: 'known', result };

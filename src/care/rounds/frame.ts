@@ -215,6 +215,8 @@ function heldBead(kind: string | undefined): BeadName {
     case 'result-unmatched':
     case 'result-for-closed':
     case 'result-before-swab':
+    case 'result-does-not-fit':
+    case 'report-on-two':
       return 'result';
     default:
       return 'label';

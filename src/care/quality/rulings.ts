@@ -1,0 +1,81 @@
+import type { FactOf } from '../catalogue.ts';
+import type { Home } from '../home.ts';
+import { concludingWhole } from '../home.ts';
+import type { FactId, TestId } from '../ids.ts';
+import type { Finding, FindingKind, Settled } from './finding.ts';
+import { standingOf } from './finding.ts';
+import { findings } from './findings.ts';
+
+/** What named persons settled about the results of one test. The tube itself is as good as before. */
+export interface Ruling {
+  /** Results that do not count for this test. */
+  readonly out: ReadonlySet<FactId>;
+  /** Of these, what was never about this test: it has taken no other result's place here. */
+  readonly elsewhere: ReadonlySet<FactId>;
+  /** The settlements that say so, oldest first. */
+  readonly by: readonly Settled[];
+}
+
+interface Growing {
+  readonly out: Set<FactId>;
+  readonly elsewhere: Set<FactId>;
+  readonly by: Settled[];
+}
+
+/** Findings about what came from the laboratory: settling one rules out results, never the test. */
+export const ABOUT_RESULTS: ReadonlySet<FindingKind> = new Set(['report-on-two']);
+
+const rulings = concludingWhole((home) => rulingsIn(home, findings(home)));
+
+export const rulingOn = (home: Home, test: TestId): Ruling | undefined => rulings(home).get(test);
+
+export function rulingsIn(home: Home, all: readonly Finding[]): ReadonlyMap<TestId, Ruling> {
+  const byTest = new Map<TestId, Growing>();
+  for (const found of all) {
+    if (!ABOUT_RESULTS.has(found.kind)) continue;
+    const standing = standingOf(home, found);
+    if (standing.state !== 'settled') continue;
+    const { settlement } = standing;
+    const { kind } = found;
+    const out = resultsIn(home, found).filter(
+      (fact) => !letStand(home, settlement, { fact, kind }),
+    );
+    if (out.length === 0) continue;
+    for (const test of found.tests) {
+      const ruling = byTest.get(test) ?? { out: new Set(), elsewhere: new Set(), by: [] };
+      byTest.set(test, ruling);
+      for (const { id } of out) {
+        ruling.out.add(id);
+        if (kind === 'report-on-two') ruling.elsewhere.add(id);
+      }
+      ruling.by.push(settlement);
+    }
+  }
+  for (const { by } of byTest.values()) by.sort(oldestFirst);
+  return byTest;
+}
+
+type Recorded = FactOf<'result.recorded'>;
+
+const resultsIn = (home: Home, { members }: Finding): Recorded[] =>
+  members.flatMap((id) => {
+    const fact = home.known.get(id);
+    return fact?.kind === 'result.recorded' ? [fact] : [];
+  });
+
+/** Of a report the senior picked the test it is about; of other results the one that counts. */
+function letStand(home: Home, { data }: Settled, { fact, kind }: Judged): boolean {
+  if (data.verdict === 'explained') return true;
+  if (data.verdict === 'none-stands' || data.keeps === undefined) return false;
+  if (kind !== 'report-on-two') return data.keeps === fact.id;
+  const kept = home.known.get(data.keeps);
+  return kept !== undefined && 'test' in kept.data && kept.data.test === fact.data.test;
+}
+
+interface Judged {
+  readonly fact: Recorded;
+  readonly kind: FindingKind;
+}
+
+export const oldestFirst = (a: Settled, b: Settled): number =>
+  a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : 1;
