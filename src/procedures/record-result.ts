@@ -8,8 +8,9 @@ import { personOf } from '../care/people/person.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import type { Action } from '../care/results/actions.ts';
 import { actionsFor } from '../care/results/actions.ts';
+import { replacedByCorrection, before as standingOn } from '../care/results/counting.ts';
 import type { ActionKind, Outcome as TestOutcome } from '../care/results/facts.ts';
-import { registrationOf, resultsFor } from '../care/results/outcome.ts';
+import { registrationOf } from '../care/results/outcome.ts';
 import { memberOf, workingHere } from '../care/staff/member.ts';
 import type { Day, Instant } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
@@ -68,12 +69,11 @@ export function recordResult(home: Home, given: GivenResult, doing: Doing): Outc
     if (given.doubtful !== true) return refuse({ reason: 'second-identifier-differs' });
     return allow([fact({ code, test, matched: 'none', replaces: [] })]);
   }
-  const before = resultsFor(home, named.test);
-  const [last] = before;
+  const [last] = standingOn(home, named.test);
   if (last !== undefined && given.corrects !== true) {
     return refuse({ reason: 'result-exists', outcome: last.data.outcome, at: last.at });
   }
-  const replaces = before.map((result) => result.id);
+  const replaces = replacedByCorrection(home, test);
   return allow([fact({ code, test, matched: given.second.is, replaces })]);
 }
 

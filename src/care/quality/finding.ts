@@ -21,6 +21,7 @@ export const findingKinds = [
   'result-before-swab',
   'result-does-not-fit',
   'report-on-two',
+  'result-of-another',
   'handed-twice',
   'round-changed',
   'edited-twice',

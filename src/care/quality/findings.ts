@@ -17,6 +17,7 @@ import { findingsOfReport } from './of-report.ts';
 import { findingsOfRound } from './of-round.ts';
 import { findingsOfReference, findingsOfTest } from './of-test.ts';
 import { againstWish } from './of-wish.ts';
+import { secondLook } from './second-look.ts';
 
 interface Board {
   readonly at: Map<Shelf, Map<string, readonly Finding[]>>;
@@ -53,7 +54,7 @@ export function findings(home: Home): readonly Finding[] {
   board.changed = false;
   const all = unreadable(home);
   for (const found of board.at.values()) for (const each of found.values()) all.push(...each);
-  board.all = all.sort((a, b) => (a.id < b.id ? -1 : 1));
+  board.all = secondLook(home, all).sort((a, b) => (a.id < b.id ? -1 : 1));
   return board.all;
 }
 
@@ -92,7 +93,18 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
     left.add('person', turn.person);
     left.add('round', turn.round);
   };
-  if (shelf === 'turn') addTurn(key as TurnId);
+  /** Whose a test is shows in its turn: whether a result is another's, under every code it has. */
+  const addCodes = (id: TestId) => {
+    for (const { data } of factsIn(home, 'test', id)) {
+      if (!('code' in data) || data.code === undefined) continue;
+      left.add('code', data.code);
+      for (const test of testsWithCode(home, data.code).keys()) addFit(test);
+    }
+  };
+  if (shelf === 'turn') {
+    addTurn(key as TurnId);
+    for (const id of turnOf(home, key as TurnId)?.tests ?? []) addCodes(id);
+  }
   if (shelf === 'person') addTurn(lastTurnWith(home, key as PersonId)?.id);
   if (shelf === 'code') for (const test of testsWithCode(home, key as Code).keys()) addFit(test);
   if (shelf === 'test') addFit(key as TestId);

@@ -12,7 +12,7 @@ import { meet, secondTablet } from '../../../test/trial/two-tablets.ts';
 import { recordResult } from '../../procedures/record-result.ts';
 import { settleReport } from '../../procedures/take-in-results.ts';
 import { testOf } from '../custody/test.ts';
-import type { ReportId, StaffId, TestId } from '../ids.ts';
+import type { ReportId, TestId } from '../ids.ts';
 import type { Code } from '../kind.ts';
 import { actionsFor } from '../results/actions.ts';
 import { tray } from '../results/tray.ts';
@@ -29,7 +29,7 @@ function inTwoTrays() {
   takeIn(trial, reportOn(1, { codes: ['NOTOURS123'], outcome: 'positive', born: undefined }));
   asSenior(trial);
   const report = tray(trial.home)[0]?.received.data.report as ReportId;
-  const other = secondTablet(trial, wren as StaffId);
+  const other = secondTablet(trial, wren);
   const belongs = (at: typeof trial, test: TestId) =>
     at.must(settleReport(at.home, { report, verdict: 'belongs', test, reason: 'Rang.' }, at.doing));
   const setAside = (at: typeof trial) =>

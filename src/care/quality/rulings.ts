@@ -1,10 +1,8 @@
 import type { FactOf } from '../catalogue.ts';
 import type { Home } from '../home.ts';
-import { concludingWhole } from '../home.ts';
 import type { FactId, TestId } from '../ids.ts';
 import type { Finding, FindingKind, Settled } from './finding.ts';
 import { standingOf } from './finding.ts';
-import { findings } from './findings.ts';
 
 /** What named persons settled about the results of one test. The tube itself is as good as before. */
 export interface Ruling {
@@ -14,45 +12,59 @@ export interface Ruling {
   readonly elsewhere: ReadonlySet<FactId>;
   /** The settlements that say so, oldest first. */
   readonly by: readonly Settled[];
+  /** Results of another person that are in doubt here, or that a senior said belong here. */
+  readonly others: ReadonlySet<FactId>;
 }
 
 interface Growing {
   readonly out: Set<FactId>;
   readonly elsewhere: Set<FactId>;
   readonly by: Settled[];
+  readonly others: Set<FactId>;
 }
 
 /** Findings about what came from the laboratory: settling one rules out results, never the test. */
-export const ABOUT_RESULTS: ReadonlySet<FindingKind> = new Set(['report-on-two']);
-
-const rulings = concludingWhole((home) => rulingsIn(home, findings(home)));
-
-export const rulingOn = (home: Home, test: TestId): Ruling | undefined => rulings(home).get(test);
+export const ABOUT_RESULTS: ReadonlySet<FindingKind> = new Set([
+  'report-on-two',
+  'result-of-another',
+]);
 
 export function rulingsIn(home: Home, all: readonly Finding[]): ReadonlyMap<TestId, Ruling> {
   const byTest = new Map<TestId, Growing>();
+  const on = (test: TestId): Growing => {
+    const ruling = byTest.get(test) ?? nothing();
+    byTest.set(test, ruling);
+    return ruling;
+  };
   for (const found of all) {
     if (!ABOUT_RESULTS.has(found.kind)) continue;
     const standing = standingOf(home, found);
-    if (standing.state !== 'settled') continue;
-    const { settlement } = standing;
-    const { kind } = found;
-    const out = resultsIn(home, found).filter(
-      (fact) => !letStand(home, settlement, { fact, kind }),
-    );
-    if (out.length === 0) continue;
-    for (const test of found.tests) {
-      const ruling = byTest.get(test) ?? { out: new Set(), elsewhere: new Set(), by: [] };
-      byTest.set(test, ruling);
-      for (const { id } of out) {
-        ruling.out.add(id);
-        if (kind === 'report-on-two') ruling.elsewhere.add(id);
-      }
-      ruling.by.push(settlement);
-    }
+    const settlement = standing.state === 'settled' ? standing.settlement : undefined;
+    if (found.kind === 'result-of-another' && settlement?.data.verdict !== 'none-stands')
+      for (const test of found.tests) for (const id of found.members) on(test).others.add(id);
+    if (settlement !== undefined)
+      for (const test of found.tests) rule(home, on(test), { found, settlement });
   }
   for (const { by } of byTest.values()) by.sort(oldestFirst);
   return byTest;
+}
+
+const nothing = (): Growing => ({
+  ...{ out: new Set(), elsewhere: new Set(), by: [], others: new Set() },
+});
+
+function rule(
+  home: Home,
+  ruling: Growing,
+  { found, settlement }: { readonly found: Finding; readonly settlement: Settled },
+): void {
+  const { kind } = found;
+  const out = resultsIn(home, found).filter((fact) => !letStand(home, settlement, { fact, kind }));
+  for (const { id } of out) {
+    ruling.out.add(id);
+    if (kind === 'report-on-two') ruling.elsewhere.add(id);
+  }
+  if (out.length > 0) ruling.by.push(settlement);
 }
 
 type Recorded = FactOf<'result.recorded'>;

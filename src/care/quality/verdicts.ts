@@ -23,6 +23,7 @@ const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   'result-before-swab': ['explained', 'none-stands'],
   'result-does-not-fit': ['explained', 'none-stands'],
   'report-on-two': ['one-stands', 'none-stands'],
+  'result-of-another': ['explained', 'none-stands'],
   'handed-twice': ['one-stands', 'explained'],
   'round-changed': ['explained'],
   'edited-twice': ['explained'],

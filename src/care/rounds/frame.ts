@@ -217,6 +217,7 @@ function heldBead(kind: string | undefined): BeadName {
     case 'result-before-swab':
     case 'result-does-not-fit':
     case 'report-on-two':
+    case 'result-of-another':
       return 'result';
     default:
       return 'label';
