@@ -157,7 +157,7 @@ function notCollected({ home, now, policy }: At, round: Round): Work[] {
 function toRegister({ home, today }: At, swab: Swab): Work[] {
   const registration = registrationOf(home, swab.test.id);
   if (registration.registered !== undefined || swab.test.packed.length === 0) return [];
-  if (swab.outcome.state === 'known') return [];
+  if (swab.outcome.state === 'known' || swab.outcome.state === 'withdrawn') return [];
   return [{ work: 'register', swab, registration, late: registerBy(home, swab) < today }];
 }
 

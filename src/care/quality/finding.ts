@@ -22,6 +22,7 @@ export const findingKinds = [
   'result-does-not-fit',
   'report-on-two',
   'result-of-another',
+  'result-for-withdrawn',
   'handed-twice',
   'round-changed',
   'edited-twice',

@@ -96,7 +96,7 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
   /** Whose a test is shows in its turn: whether a result is another's, under every code it has. */
   const addCodes = (id: TestId) => {
     for (const { data } of factsIn(home, 'test', id)) {
-      if (!('code' in data) || data.code === undefined) continue;
+      if (!('code' in data)) continue;
       left.add('code', data.code);
       for (const test of testsWithCode(home, data.code).keys()) addFit(test);
     }

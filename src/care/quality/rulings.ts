@@ -14,6 +14,10 @@ export interface Ruling {
   readonly by: readonly Settled[];
   /** Results of another person that are in doubt here, or that a senior said belong here. */
   readonly others: ReadonlySet<FactId>;
+  /** Nothing is to come of the tube: what came was wrong, and nobody waits for more. */
+  readonly failed: Settled | undefined;
+  /** The test was taken out, and its result counts all the same. */
+  readonly despite: boolean;
 }
 
 interface Growing {
@@ -21,13 +25,23 @@ interface Growing {
   readonly elsewhere: Set<FactId>;
   readonly by: Settled[];
   readonly others: Set<FactId>;
+  failed: Settled | undefined;
+  despite: boolean;
 }
 
 /** Findings about what came from the laboratory: settling one rules out results, never the test. */
 export const ABOUT_RESULTS: ReadonlySet<FindingKind> = new Set([
+  'two-results',
+  'result-unmatched',
+  'result-before-swab',
+  'result-does-not-fit',
   'report-on-two',
   'result-of-another',
+  'result-for-withdrawn',
 ]);
+
+/** A result of the right tube was wrong. After the others the test waits for the one that is its own. */
+const FAILED: ReadonlySet<FindingKind> = new Set(['two-results', 'result-does-not-fit']);
 
 export function rulingsIn(home: Home, all: readonly Finding[]): ReadonlyMap<TestId, Ruling> {
   const byTest = new Map<TestId, Growing>();
@@ -51,6 +65,7 @@ export function rulingsIn(home: Home, all: readonly Finding[]): ReadonlyMap<Test
 
 const nothing = (): Growing => ({
   ...{ out: new Set(), elsewhere: new Set(), by: [], others: new Set() },
+  ...{ failed: undefined, despite: false },
 });
 
 function rule(
@@ -65,6 +80,9 @@ function rule(
     if (kind === 'report-on-two') ruling.elsewhere.add(id);
   }
   if (out.length > 0) ruling.by.push(settlement);
+  const { verdict } = settlement.data;
+  if (verdict === 'none-stands' && FAILED.has(kind)) ruling.failed = settlement;
+  if (verdict === 'explained' && kind === 'result-for-withdrawn') ruling.despite = true;
 }
 
 type Recorded = FactOf<'result.recorded'>;

@@ -24,6 +24,7 @@ const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   'result-does-not-fit': ['explained', 'none-stands'],
   'report-on-two': ['one-stands', 'none-stands'],
   'result-of-another': ['explained', 'none-stands'],
+  'result-for-withdrawn': ['explained', 'none-stands'],
   'handed-twice': ['one-stands', 'explained'],
   'round-changed': ['explained'],
   'edited-twice': ['explained'],

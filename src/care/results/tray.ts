@@ -22,6 +22,7 @@ export const trayReasons = [
   'code-unknown',
   'code-on-two',
   'code-closed',
+  'test-withdrawn',
   'no-identity',
   'born-differs',
   'name-differs',
@@ -152,7 +153,7 @@ const plain = (text: string): string => text.replaceAll(/[\s-]/g, '').toLocaleUp
 
 function custodyReasons(home: Home, test: Test, told: Told): TrayReason[] {
   if (test.spoiled !== undefined) return ['code-closed'];
-  const reasons: TrayReason[] = [];
+  const reasons: TrayReason[] = isWithdrawn(home, test.id) ? ['test-withdrawn'] : [];
   if (test.packed.length === 0) reasons.push('never-packed');
   const { taken } = test;
   if (taken === undefined) return [...reasons, 'before-swab'];

@@ -4,7 +4,7 @@ import { isLive, testOf } from '../custody/test.ts';
 import type { Turn } from '../custody/turn.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
-import type { PersonId, RoundId } from '../ids.ts';
+import type { PersonId, RoundId, TestId } from '../ids.ts';
 import { isWithdrawn } from '../quality/held.ts';
 import type { OutcomeOf } from '../results/outcome.ts';
 import { outcomeOf } from '../results/outcome.ts';
@@ -47,7 +47,7 @@ function swabsInTurn(home: Home, turn: Turn, round: Round | undefined): Swab[] {
   for (const id of turn.tests) {
     const test = testOf(home, id);
     const { taken } = test;
-    if (!isLive(test) || taken === undefined || isWithdrawn(home, id)) continue;
+    if (!isLive(test) || taken === undefined || isOut(home, id)) continue;
     swabs.push({
       test,
       turn,
@@ -62,6 +62,10 @@ function swabsInTurn(home: Home, turn: Turn, round: Round | undefined): Swab[] {
   }
   return swabs;
 }
+
+/** Taken out by a settlement. Where a result came for it that counts, or may, it is a swab like another. */
+const isOut = (home: Home, test: TestId): boolean =>
+  isWithdrawn(home, test) && outcomeOf(home, test).state === 'withdrawn';
 
 /** Every swab of a round that stands, in the order of its turns. */
 export const swabsInRound = (home: Home, round: Round): Swab[] =>
