@@ -172,7 +172,7 @@ export function nameAction(
   return allow([
     {
       kind: 'action.named',
-      data: { test, result: found.result.id, action, who, due, ...replaces },
+      data: { test, result: found.rests, action, who, due, ...replaces },
     },
   ]);
 }
@@ -196,7 +196,7 @@ export function doAction(
     {
       kind: 'action.done',
       data: {
-        ...{ test, action, outcome, result: found.result.id },
+        ...{ test, action, outcome, result: found.rests },
         ...(replaces.length > 0 && { replaces }),
       },
       private: { note: done.note.trim() },

@@ -198,10 +198,11 @@ function afterSeal(home: Home, live: Test, beads: Record<BeadName, BeadState>): 
 
 function afterResult(home: Home, live: Test, beads: Record<BeadName, BeadState>): void {
   const outcome = outcomeOf(home, live.id);
-  if (outcome.state === 'withdrawn') beads.result = 'unneeded';
+  const settled = actionsFor(home, live.id).every(isSettled);
+  if (outcome.state === 'withdrawn') beads.result = settled ? 'unneeded' : 'hand';
   if (outcome.state === 'held') beads.result = 'look';
   if (outcome.state === 'known') {
-    beads.result = actionsFor(home, live.id).every(isSettled) ? 'done' : 'hand';
+    beads.result = settled ? 'done' : 'hand';
   }
 }
 

@@ -42,12 +42,12 @@ export const swabsWithin = (
   });
 
 /** Day and outcome are worked out when they are asked for: of five years of swabs few are. */
-function swabsInTurn(home: Home, turn: Turn, round: Round | undefined): Swab[] {
+function swabsInTurn(home: Home, turn: Turn, round: Round | undefined, out = false): Swab[] {
   const swabs: Swab[] = [];
   for (const id of turn.tests) {
     const test = testOf(home, id);
     const { taken } = test;
-    if (!isLive(test) || taken === undefined || isOut(home, id)) continue;
+    if (!isLive(test) || taken === undefined || isOut(home, id) !== out) continue;
     swabs.push({
       test,
       turn,
@@ -72,4 +72,19 @@ export const swabsInRound = (home: Home, round: Round): Swab[] =>
   round.turns.flatMap((id) => {
     const turn = turnOf(home, id);
     return turn === undefined ? [] : swabsInTurn(home, turn, round);
+  });
+
+/** Swabs of a person that a settlement took out: no work with the tube, but with what was done on it. */
+export const takenOutOf = (home: Home, person: PersonId, test?: string): Swab[] =>
+  turnsWith(home, person).flatMap((turn) => {
+    const round = roundOf(home, turn.round);
+    if (test !== undefined && round !== undefined && round.planned.data.test !== test) return [];
+    return swabsInTurn(home, turn, round, true);
+  });
+
+/** The same of one round. */
+export const takenOutInRound = (home: Home, round: Round): Swab[] =>
+  round.turns.flatMap((id) => {
+    const turn = turnOf(home, id);
+    return turn === undefined ? [] : swabsInTurn(home, turn, round, true);
   });
