@@ -5,6 +5,8 @@ import type { Home } from '../care/home.ts';
 import type { PersonId, StaffId, TestId } from '../care/ids.ts';
 import type { Code, How } from '../care/kind.ts';
 import { personOf } from '../care/people/person.ts';
+import { heldBy } from '../care/quality/held.ts';
+import { ABOUT_RESULTS } from '../care/quality/rulings.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import type { Action } from '../care/results/actions.ts';
 import { actionsFor } from '../care/results/actions.ts';
@@ -12,6 +14,7 @@ import { replacedByCorrection, before as standingOn } from '../care/results/coun
 import type { ActionKind, Outcome as TestOutcome } from '../care/results/facts.ts';
 import { registrationOf } from '../care/results/outcome.ts';
 import { memberOf, workingHere } from '../care/staff/member.ts';
+import { ranks } from '../care/staff/rights.ts';
 import type { Day, Instant } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
@@ -74,8 +77,14 @@ export function recordResult(home: Home, given: GivenResult, doing: Doing): Outc
     return refuse({ reason: 'result-exists', outcome: last.data.outcome, at: last.at });
   }
   const replaces = replacedByCorrection(home, test);
+  if (replaces.length > 0 && isHeld(home, test) && !ranks(home, doing.by, 'senior'))
+    return refuse({ reason: 'result-held' });
   return allow([fact({ code, test, matched: given.second.is, replaces })]);
 }
+
+/** In doubt, and for a senior to settle. Where only its owner is not known the right result ends the doubt. */
+const isHeld = (home: Home, test: TestId): boolean =>
+  heldBy(home, test).some(({ kind }) => ABOUT_RESULTS.has(kind) && kind !== 'result-unmatched');
 
 type Recorded = Extract<NewFact, { kind: 'result.recorded' }>;
 

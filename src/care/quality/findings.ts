@@ -3,7 +3,7 @@ import { lastTurnWith } from '../custody/person-turns.ts';
 import { testOf } from '../custody/test.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
-import { factsIn } from '../home.ts';
+import { factsIn, ofKind } from '../home.ts';
 import type { PersonId, RoundId, TestId, TurnId } from '../ids.ts';
 import type { Code, Shelf } from '../kind.ts';
 import { Places } from '../places.ts';
@@ -105,6 +105,8 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
     addTurn(key as TurnId);
     for (const id of turnOf(home, key as TurnId)?.tests ?? []) addCodes(id);
   }
+  if (shelf === 'finding') addSettled(home, left, key);
+  if (shelf === 'code') addCorrected(home, left, key);
   if (shelf === 'person') addTurn(lastTurnWith(home, key as PersonId)?.id);
   if (shelf === 'code') for (const test of testsWithCode(home, key as Code).keys()) addFit(test);
   if (shelf === 'test') addFit(key as TestId);
@@ -118,9 +120,23 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
   }
 }
 
+/** Whether a correction ended a hold rests on how that was settled, and on what it replaced. */
+function addSettled(home: Home, left: Places, finding: string): void {
+  const [kind = '', key = ''] = finding.split(/:(.*)/s);
+  if (kind === 'result-before-swab') left.add('test', key);
+  if (kind === 'two-results') addCorrected(home, left, key);
+}
+
+function addCorrected(home: Home, left: Places, code: string): void {
+  for (const { data } of ofKind(factsIn(home, 'code', code), 'result.recorded'))
+    if (data.test !== undefined && data.replaces !== undefined) left.add('test', data.test);
+}
+
 function lookAt(home: Home, board: Board, [shelf, key]: [Shelf, string]): void {
   const decisions = factsIn(home, shelf, key).filter(
-    (fact) => roleNeeded(home, fact) !== undefined,
+    // A result is filed in several bags: it is judged in its test's.
+    (fact) =>
+      (fact.kind !== 'result.recorded' || shelf === 'test') && roleNeeded(home, fact) !== undefined,
   );
   if (decisions.length > 0) board.decisions.add(shelf, key);
   const found = [
