@@ -17,12 +17,14 @@ import type { Code } from '../care/kind.ts';
 import { findings } from '../care/quality/findings.ts';
 import { resultsFor } from '../care/results/recorded.ts';
 import type { Day } from '../care/time.ts';
+import type { GivenResult } from './record-result.ts';
 import { recordResult } from './record-result.ts';
 
-const correction = {
-  ...{ code: kitCode(1), how: 'scanned', outcome: 'negative', reported: '2026-03-03' as Day },
-  ...{ second: { is: 'born', value: '1941-06-02' }, corrects: true },
-} as const;
+const correction: GivenResult = {
+  ...({ code: kitCode(1), how: 'scanned', outcome: 'negative' } as const),
+  ...{ reported: '2026-03-03' as Day, second: { is: 'born', value: '1941-06-02' } },
+  corrects: true,
+};
 
 function sent() {
   const all = house();
