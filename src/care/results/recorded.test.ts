@@ -42,9 +42,13 @@ describe('a result that was matched to one of two people with the same code', ()
     expect(saysOf(trial, second)).toBe('held');
     expect(actionsFor(trial.home, second)).toEqual([]);
     settleAs(trial, 'result-of-another', 'explained');
+    expect(openKinds(trial)).toEqual([]);
     expect(saysOf(trial, second)).toBe('positive');
     settleAs(trial, 'result-of-another', 'none-stands');
     expect(saysOf(trial, second)).toBe('waiting');
+    // It is the first person's, then, whose tube was taken out: that is asked, and not lost.
+    expect(openKinds(trial)).toEqual(['result-for-withdrawn']);
+    expect(saysOf(trial, first)).toBe('held');
   });
 
   it('asks nothing where the first tube was let stand: it is hers', () => {
