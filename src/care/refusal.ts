@@ -112,6 +112,7 @@ export type Refusal =
   | { readonly reason: 'not-packed'; readonly test: TestId }
   | { readonly reason: 'second-identifier-differs' }
   | { readonly reason: 'result-exists'; readonly outcome: TestOutcome; readonly at: Instant }
+  | { readonly reason: 'result-held' }
   | { readonly reason: 'result-superseded' }
   // settling
   | { readonly reason: 'finding-gone' }

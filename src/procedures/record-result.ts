@@ -5,12 +5,16 @@ import type { Home } from '../care/home.ts';
 import type { PersonId, StaffId, TestId } from '../care/ids.ts';
 import type { Code, How } from '../care/kind.ts';
 import { personOf } from '../care/people/person.ts';
+import { heldBy } from '../care/quality/held.ts';
+import { ABOUT_RESULTS } from '../care/quality/rulings.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import type { Action } from '../care/results/actions.ts';
 import { actionsFor } from '../care/results/actions.ts';
+import { replacedByCorrection, before as standingOn } from '../care/results/counting.ts';
 import type { ActionKind, Outcome as TestOutcome } from '../care/results/facts.ts';
-import { registrationOf, resultsFor } from '../care/results/outcome.ts';
+import { registrationOf } from '../care/results/outcome.ts';
 import { memberOf, workingHere } from '../care/staff/member.ts';
+import { ranks } from '../care/staff/rights.ts';
 import type { Day, Instant } from '../care/time.ts';
 import type { Doing, Outcome } from './doing.ts';
 import { today } from './doing.ts';
@@ -68,14 +72,19 @@ export function recordResult(home: Home, given: GivenResult, doing: Doing): Outc
     if (given.doubtful !== true) return refuse({ reason: 'second-identifier-differs' });
     return allow([fact({ code, test, matched: 'none', replaces: [] })]);
   }
-  const before = resultsFor(home, named.test);
-  const [last] = before;
+  const [last] = standingOn(home, named.test);
   if (last !== undefined && given.corrects !== true) {
     return refuse({ reason: 'result-exists', outcome: last.data.outcome, at: last.at });
   }
-  const replaces = before.map((result) => result.id);
+  const replaces = replacedByCorrection(home, test);
+  if (replaces.length > 0 && isHeld(home, test) && !ranks(home, doing.by, 'senior'))
+    return refuse({ reason: 'result-held' });
   return allow([fact({ code, test, matched: given.second.is, replaces })]);
 }
+
+/** In doubt, and for a senior to settle. Where only its owner is not known the right result ends the doubt. */
+const isHeld = (home: Home, test: TestId): boolean =>
+  heldBy(home, test).some(({ kind }) => ABOUT_RESULTS.has(kind) && kind !== 'result-unmatched');
 
 type Recorded = Extract<NewFact, { kind: 'result.recorded' }>;
 
@@ -172,7 +181,7 @@ export function nameAction(
   return allow([
     {
       kind: 'action.named',
-      data: { test, result: found.result.id, action, who, due, ...replaces },
+      data: { test, result: found.rests, action, who, due, ...replaces },
     },
   ]);
 }
@@ -196,7 +205,7 @@ export function doAction(
     {
       kind: 'action.done',
       data: {
-        ...{ test, action, outcome, result: found.result.id },
+        ...{ test, action, outcome, result: found.rests },
         ...(replaces.length > 0 && { replaces }),
       },
       private: { note: done.note.trim() },

@@ -7,8 +7,8 @@ import type { ReportId, TestId } from '../care/ids.ts';
 import type { Code } from '../care/kind.ts';
 import { code as codeSchema } from '../care/kind.ts';
 import { allow, refuse } from '../care/refusal.ts';
+import { replacedByCorrection } from '../care/results/counting.ts';
 import type { ReportSource, ReportVerdict, Outcome as TestOutcome } from '../care/results/facts.ts';
-import { resultsFor } from '../care/results/recorded.ts';
 import type { Match, Received, Told } from '../care/results/tray.ts';
 import { matchReport, reportOf, takenInBefore } from '../care/results/tray.ts';
 import { ranks } from '../care/staff/rights.ts';
@@ -192,7 +192,7 @@ export function settleReport(
   if (reported === undefined) return refuse({ reason: 'empty', field: 'reported' });
   if (reported > today(home, doing)) return refuse({ reason: 'in-the-future', field: 'reported' });
   // It takes the place of what stood: a senior has seen both.
-  const before = resultsFor(home, test).map(({ id }) => id);
+  const before = replacedByCorrection(home, test);
   const result: NewFact = {
     kind: 'result.recorded',
     data: {

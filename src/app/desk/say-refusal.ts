@@ -170,6 +170,8 @@ export function sayRefusal(refusal: Refusal, { words, home }: Telling): string {
       return say.secondIdentifierDiffers;
     case 'result-exists':
       return say.resultExists(words.outcomes[refusal.outcome], refusal.at);
+    case 'result-held':
+      return say.resultHeld;
     case 'result-superseded':
       return say.resultSuperseded;
     case 'finding-gone':

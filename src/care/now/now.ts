@@ -15,7 +15,7 @@ import { registerBy, waitingFor } from '../results/waiting.ts';
 import type { Reason } from '../rounds/due.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
-import { swabsWithin } from '../rounds/history.ts';
+import { swabsWithin, takenOutInRound } from '../rounds/history.ts';
 import { readinessOf } from '../rounds/readiness.ts';
 import type { Round } from '../rounds/round.ts';
 import { rounds } from '../rounds/round.ts';
@@ -42,6 +42,9 @@ export function workNow(home: Home, now: Instant): Work[] {
   const at = { home, now, today, policy };
   const all: Work[] = [
     ...swabs.flatMap((swab) => actionWork(at, swab)),
+    ...recent
+      .flatMap((round) => takenOutInRound(home, round))
+      .flatMap((swab) => actionWork(at, swab)),
     ...findings(home)
       .filter((found) => isOpenFinding(home, found))
       .map((found) => ({
@@ -106,7 +109,7 @@ function pressing(work: Work): number {
   const rank = 10 * ORDER.indexOf(work.work);
   switch (work.work) {
     case 'act':
-      return work.late || URGENT.has(work.action.result.data.outcome) ? rank : 65;
+      return work.late || URGENT.has(work.action.outcome) ? rank : 65;
     case 'register':
       return work.late ? 5 : rank;
     default:
@@ -157,7 +160,7 @@ function notCollected({ home, now, policy }: At, round: Round): Work[] {
 function toRegister({ home, today }: At, swab: Swab): Work[] {
   const registration = registrationOf(home, swab.test.id);
   if (registration.registered !== undefined || swab.test.packed.length === 0) return [];
-  if (swab.outcome.state === 'known') return [];
+  if (swab.outcome.state === 'known' || swab.outcome.state === 'withdrawn') return [];
   return [{ work: 'register', swab, registration, late: registerBy(home, swab) < today }];
 }
 

@@ -3,7 +3,7 @@ import { lastTurnWith } from '../custody/person-turns.ts';
 import { testOf } from '../custody/test.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
-import { factsIn } from '../home.ts';
+import { factsIn, ofKind } from '../home.ts';
 import type { PersonId, RoundId, TestId, TurnId } from '../ids.ts';
 import type { Code, Shelf } from '../kind.ts';
 import { Places } from '../places.ts';
@@ -13,9 +13,11 @@ import { finding } from './finding.ts';
 import { findingsOfCode } from './of-code.ts';
 import { misfitsOfPerson, misfitsOfRound } from './of-fit.ts';
 import { editedTwice, roleNeeded, withoutRight } from './of-record.ts';
+import { findingsOfReport } from './of-report.ts';
 import { findingsOfRound } from './of-round.ts';
 import { findingsOfReference, findingsOfTest } from './of-test.ts';
 import { againstWish } from './of-wish.ts';
+import { secondLook } from './second-look.ts';
 
 interface Board {
   readonly at: Map<Shelf, Map<string, readonly Finding[]>>;
@@ -52,7 +54,7 @@ export function findings(home: Home): readonly Finding[] {
   board.changed = false;
   const all = unreadable(home);
   for (const found of board.at.values()) for (const each of found.values()) all.push(...each);
-  board.all = all.sort((a, b) => (a.id < b.id ? -1 : 1));
+  board.all = secondLook(home, all).sort((a, b) => (a.id < b.id ? -1 : 1));
   return board.all;
 }
 
@@ -91,7 +93,20 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
     left.add('person', turn.person);
     left.add('round', turn.round);
   };
-  if (shelf === 'turn') addTurn(key as TurnId);
+  /** Whose a test is shows in its turn: whether a result is another's, under every code it has. */
+  const addCodes = (id: TestId) => {
+    for (const { data } of factsIn(home, 'test', id)) {
+      if (!('code' in data)) continue;
+      left.add('code', data.code);
+      for (const test of testsWithCode(home, data.code).keys()) addFit(test);
+    }
+  };
+  if (shelf === 'turn') {
+    addTurn(key as TurnId);
+    for (const id of turnOf(home, key as TurnId)?.tests ?? []) addCodes(id);
+  }
+  if (shelf === 'finding') addSettled(home, left, key);
+  if (shelf === 'code') addCorrected(home, left, key);
   if (shelf === 'person') addTurn(lastTurnWith(home, key as PersonId)?.id);
   if (shelf === 'code') for (const test of testsWithCode(home, key as Code).keys()) addFit(test);
   if (shelf === 'test') addFit(key as TestId);
@@ -101,12 +116,27 @@ function leaningOn(home: Home, { left, decisions }: Board, [shelf, key]: [Shelf,
   for (const fact of factsIn(home, 'test', key)) {
     if ('code' in fact.data) left.add('code', fact.data.code ?? '');
     if (fact.kind === 'test.registered') left.add('reference', fact.data.reference);
+    if (fact.kind === 'result.recorded') left.add('report', fact.data.report ?? '');
   }
+}
+
+/** Whether a correction ended a hold rests on how that was settled, and on what it replaced. */
+function addSettled(home: Home, left: Places, finding: string): void {
+  const [kind = '', key = ''] = finding.split(/:(.*)/s);
+  if (kind === 'result-before-swab') left.add('test', key);
+  if (kind === 'two-results') addCorrected(home, left, key);
+}
+
+function addCorrected(home: Home, left: Places, code: string): void {
+  for (const { data } of ofKind(factsIn(home, 'code', code), 'result.recorded'))
+    if (data.test !== undefined && data.replaces !== undefined) left.add('test', data.test);
 }
 
 function lookAt(home: Home, board: Board, [shelf, key]: [Shelf, string]): void {
   const decisions = factsIn(home, shelf, key).filter(
-    (fact) => roleNeeded(home, fact) !== undefined,
+    // A result is filed in several bags: it is judged in its test's.
+    (fact) =>
+      (fact.kind !== 'result.recorded' || shelf === 'test') && roleNeeded(home, fact) !== undefined,
   );
   if (decisions.length > 0) board.decisions.add(shelf, key);
   const found = [
@@ -126,6 +156,8 @@ function ofShelf(home: Home, shelf: Shelf, key: string): Finding[] {
       return findingsOfTest(home, key as TestId);
     case 'reference':
       return findingsOfReference(home, key);
+    case 'report':
+      return findingsOfReport(home, key);
     case 'round':
       return [
         ...findingsOfRound(home, key as RoundId),

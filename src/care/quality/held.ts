@@ -1,9 +1,12 @@
 import type { Home } from '../home.ts';
 import { concludingWhole } from '../home.ts';
-import type { FactId, TestId } from '../ids.ts';
-import type { Finding, FindingKind } from './finding.ts';
-import { isOpenFinding, standingOf } from './finding.ts';
+import type { TestId } from '../ids.ts';
+import type { Finding, Settled } from './finding.ts';
+import { isOpenFinding } from './finding.ts';
 import { findings } from './findings.ts';
+import type { Ruling } from './rulings.ts';
+import { rulingsIn } from './rulings.ts';
+import { withdrawnIn } from './withdrawn.ts';
 
 const held = concludingWhole((home): ReadonlyMap<TestId, readonly Finding[]> => {
   const byTest = new Map<TestId, Finding[]>();
@@ -17,31 +20,16 @@ const held = concludingWhole((home): ReadonlyMap<TestId, readonly Finding[]> => 
 /** Open findings that keep a test from being packed, registered, resulted or acted on. */
 export const heldBy = (home: Home, test: TestId): readonly Finding[] => held(home).get(test) ?? [];
 
-const withdrawn = concludingWhole((home): ReadonlySet<TestId> => {
-  const tests = new Set<TestId>();
-  for (const found of findings(home)) for (const test of losers(home, found)) tests.add(test);
-  return tests;
-});
+const withdrawn = concludingWhole((home) => withdrawnIn(home, findings(home)));
 
 /** A named person settled that this test does not stand: its tube is not to be used. */
 export const isWithdrawn = (home: Home, test: TestId): boolean => withdrawn(home).has(test);
 
-/** Findings in which one test's account rules out another's. */
-const betweenTests = new Set<FindingKind>(['code-on-two', 'two-tests']);
-/** About what somebody wrote elsewhere: the tube is as good as before, and is registered again. */
-const aboutReferences = new Set<FindingKind>(['registered-twice', 'reference-on-two']);
+/** The settlement by which a test does not stand. */
+export const withdrawnBy = (home: Home, test: TestId): Settled | undefined =>
+  withdrawn(home).get(test);
 
-function losers(home: Home, found: Finding): readonly TestId[] {
-  const settled = standingOf(home, found);
-  if (settled.state !== 'settled') return [];
-  const { verdict, keeps } = settled.settlement.data;
-  if (verdict === 'explained' || aboutReferences.has(found.kind)) return [];
-  if (verdict === 'none-stands') return found.tests;
-  if (!betweenTests.has(found.kind)) return [];
-  return found.tests.filter((test) => keeps === undefined || !belongs(home, keeps, test));
-}
+const rulings = concludingWhole((home) => rulingsIn(home, findings(home)));
 
-function belongs(home: Home, fact: FactId, test: TestId): boolean {
-  const kept = home.known.get(fact);
-  return kept !== undefined && 'test' in kept.data && kept.data.test === test;
-}
+/** What named persons settled about the results of a test, where they did. */
+export const rulingOn = (home: Home, test: TestId): Ruling | undefined => rulings(home).get(test);

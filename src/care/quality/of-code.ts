@@ -3,8 +3,10 @@ import { testOf } from '../custody/test.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
-import type { FactId } from '../ids.ts';
+import type { FactId, TestId } from '../ids.ts';
 import type { Code } from '../kind.ts';
+import type { Recorded } from '../results/recorded.ts';
+import { isAnothers } from '../results/recorded.ts';
 import { dayOf } from '../time.ts';
 import type { Finding } from './finding.ts';
 import { finding } from './finding.ts';
@@ -47,6 +49,7 @@ export function findingsOfCode(home: Home, code: Code): Finding[] {
     );
   }
   for (const test of tests) {
+    if (testOf(home, test).code === code) found.push(...ofAnother(home, test, results));
     const taken = testOf(home, test).taken;
     const early = results.filter(
       ({ data }) => taken !== undefined && data.reported < dayOf(taken.at, home.service.zone),
@@ -65,6 +68,14 @@ export function findingsOfCode(home: Home, code: Code): Finding[] {
 function saidAtTheBedside(home: Home, facts: readonly FactId[]): readonly FactId[] {
   const before = facts.filter((id) => home.known.get(id)?.kind !== 'bag.packed');
   return before.length > 0 ? before : facts;
+}
+
+/** Results that were matched to another person who had this code: whether they speak of this test is asked. */
+function ofAnother(home: Home, test: TestId, results: readonly Recorded[]): Finding[] {
+  const members = results.filter((fact) => isAnothers(home, test, fact)).map(({ id }) => id);
+  return members.length === 0
+    ? []
+    : [finding('result-of-another', test, { members, tests: [test] })];
 }
 
 /** The round and the person of a test, through its turn. */

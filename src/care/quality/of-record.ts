@@ -6,6 +6,7 @@ import type { Shelf } from '../kind.ts';
 import { takesBack } from '../people/helpers.ts';
 import type { Role } from '../staff/facts.ts';
 import { everRanked } from '../staff/rights.ts';
+import { endsHold } from './corrections.ts';
 import type { Finding } from './finding.ts';
 import { finding } from './finding.ts';
 
@@ -34,7 +35,6 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
     case 'consent.decided':
       return `${fact.kind}.${fact.data.test}.${fact.data.from}`;
     case 'upload.set':
-    case 'report.settled':
       return `${fact.kind}.${fact.data.test}`;
     case 'caution.answered':
       return `${fact.kind}.${fact.data.caution}`;
@@ -75,6 +75,8 @@ export function roleNeeded(home: Home, fact: Fact): Role | undefined {
     case 'report.settled':
     case 'entry.struck-out':
       return 'senior';
+    case 'result.recorded':
+      return endsHold(home, fact) ? 'senior' : undefined;
     case 'policy.confirmed':
     case 'policy.written':
     case 'staff.role':
@@ -90,7 +92,7 @@ export function roleNeeded(home: Home, fact: Fact): Role | undefined {
 export function withoutRight(home: Home, fact: Fact): Finding[] {
   const needed = roleNeeded(home, fact);
   if (needed === undefined || fact.device.startsWith('S')) return [];
-  return everRanked(home, fact.by, needed)
-    ? []
-    : [finding('without-right', fact.id, { members: [fact.id] })];
+  if (everRanked(home, fact.by, needed)) return [];
+  const tests = fact.kind === 'result.recorded' ? [fact.data.test ?? []].flat() : [];
+  return [finding('without-right', fact.id, { members: [fact.id], tests })];
 }

@@ -22,6 +22,9 @@ const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   'result-for-closed': ['none-stands'],
   'result-before-swab': ['explained', 'none-stands'],
   'result-does-not-fit': ['explained', 'none-stands'],
+  'report-on-two': ['one-stands', 'none-stands'],
+  'result-of-another': ['explained', 'none-stands'],
+  'result-for-withdrawn': ['explained', 'none-stands'],
   'handed-twice': ['one-stands', 'explained'],
   'round-changed': ['explained'],
   'edited-twice': ['explained'],
@@ -42,7 +45,12 @@ export interface Account {
 }
 
 /** Findings whose sides are tests; in the others each fact is a side. */
-const BY_TEST: ReadonlySet<FindingKind> = new Set(['code-on-two', 'two-tests', 'reference-on-two']);
+const BY_TEST: ReadonlySet<FindingKind> = new Set([
+  'code-on-two',
+  'two-tests',
+  'reference-on-two',
+  'report-on-two',
+]);
 
 /** The sides among which `one-stands` picks, in the order of their tests or facts. */
 export function accountsOf(home: Home, found: Finding): Account[] {

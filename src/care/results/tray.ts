@@ -10,11 +10,11 @@ import { alikeTo, personOf } from '../people/person.ts';
 import { isWithdrawn } from '../quality/held.ts';
 import { everRanked } from '../staff/rights.ts';
 import { dayOf } from '../time.ts';
+import { replacedByCorrection, before as standingOn } from './counting.ts';
 import type { Outcome } from './facts.ts';
 import { namesAgree } from './names-agree.ts';
 import { registrationOf } from './outcome.ts';
 import type { Recorded } from './recorded.ts';
-import { resultsFor } from './recorded.ts';
 
 /** Why a report was not put on anybody's record by itself. Each has words for staff. */
 export const trayReasons = [
@@ -22,6 +22,7 @@ export const trayReasons = [
   'code-unknown',
   'code-on-two',
   'code-closed',
+  'test-withdrawn',
   'no-identity',
   'born-differs',
   'name-differs',
@@ -88,7 +89,7 @@ export function matchReport(home: Home, told: Told): Match {
   }
   const person = test.turn === undefined ? undefined : turnOf(home, test.turn)?.person;
   const identity = identityOf(home, person, told);
-  const before = resultsFor(home, test.id);
+  const before = standingOn(home, test.id);
   const corrects = told.status === 'corrected' || told.status === 'withdrawn';
   const clash = corrects ? undefined : clashOf(before, told);
   const reasons = [
@@ -108,7 +109,7 @@ export function matchReport(home: Home, told: Told): Match {
     matched: identity.matched,
     same: reasons.length === 0 && (clash === 'same' || (corrects && sameNow(before, told))),
     contradicts: clash === 'contradicts',
-    replaces: corrects ? before.map(({ id }) => id) : [],
+    replaces: corrects ? replacedByCorrection(home, test.id) : [],
   };
 }
 
@@ -152,7 +153,7 @@ const plain = (text: string): string => text.replaceAll(/[\s-]/g, '').toLocaleUp
 
 function custodyReasons(home: Home, test: Test, told: Told): TrayReason[] {
   if (test.spoiled !== undefined) return ['code-closed'];
-  const reasons: TrayReason[] = [];
+  const reasons: TrayReason[] = isWithdrawn(home, test.id) ? ['test-withdrawn'] : [];
   if (test.packed.length === 0) reasons.push('never-packed');
   const { taken } = test;
   if (taken === undefined) return [...reasons, 'before-swab'];

@@ -13,7 +13,7 @@ import type { RuleId } from '../policy/rules.ts';
 import type { Day, Instant } from '../time.ts';
 import { addDays, dayOf, daysBetween } from '../time.ts';
 import type { Swab } from './history.ts';
-import { swabsOf } from './history.ts';
+import { swabsOf, takenOutOf } from './history.ts';
 import { keepsUntil } from './uncollected.ts';
 
 /** Why somebody is due: the rule, the day it counts from, the day by which, and what it rests on. */
@@ -182,17 +182,30 @@ function comings(seen: Seen): Reason[] {
   });
 }
 
-/** The last swab came back void or unclear, or grew too old before anybody collected it. */
+/** The last swab came back void or unclear, was taken out, or grew too old before anybody collected it. */
 function repeats(seen: Seen): Reason[] {
   const last = seen.swabs.at(-1);
+  const out = takenOutOf(seen.home, seen.person.id, seen.test).at(-1);
+  if (out !== undefined && !answered(seen, out.on)) return withdrawn(seen, out);
   if (last === undefined) return [];
   const { outcome } = last;
+  if (outcome.state === 'withdrawn') return withdrawn(seen, last);
   const within = seen.policy.due.repeatWithinDays.value;
   if (outcome.state !== 'known') return tooOld(seen, last);
   const rule = REPEATED[outcome.result.data.outcome];
   if (rule === undefined) return [];
   const known = dayOf(outcome.result.at, seen.home.service.zone);
   return [{ rule, since: known, by: addDays(known, within), facts: [outcome.result.id] }];
+}
+
+/** A settlement left a swab without a result. Whoever had said no is not asked again because of it. */
+function withdrawn(seen: Seen, { outcome }: Swab): Reason[] {
+  if (outcome.state !== 'withdrawn') return [];
+  const { id, at, data } = outcome.by;
+  if (data.finding.startsWith('swabbed-after-no:')) return [];
+  const since = dayOf(at, seen.home.service.zone);
+  const by = addDays(since, seen.policy.due.repeatWithinDays.value);
+  return [{ rule: 'repeat-after-void', since, by, facts: [id] }];
 }
 
 const REPEATED: Partial<Record<FactOf<'result.recorded'>['data']['outcome'], RuleId>> = {

@@ -184,6 +184,7 @@ function afterSeal(home: Home, live: Test, beads: Record<BeadName, BeadState>): 
     for (const name of ['pack', 'handOver', 'register', 'result'] as const) {
       if (beads[name] === 'todo') beads[name] = 'unneeded';
     }
+    afterResult(home, live, beads);
     return;
   }
   if (
@@ -192,10 +193,16 @@ function afterSeal(home: Home, live: Test, beads: Record<BeadName, BeadState>): 
   ) {
     beads.register = 'look';
   }
+  afterResult(home, live, beads);
+}
+
+function afterResult(home: Home, live: Test, beads: Record<BeadName, BeadState>): void {
   const outcome = outcomeOf(home, live.id);
+  const settled = actionsFor(home, live.id).every(isSettled);
+  if (outcome.state === 'withdrawn') beads.result = settled ? 'unneeded' : 'hand';
   if (outcome.state === 'held') beads.result = 'look';
   if (outcome.state === 'known') {
-    beads.result = actionsFor(home, live.id).every(isSettled) ? 'done' : 'hand';
+    beads.result = settled ? 'done' : 'hand';
   }
 }
 
@@ -215,6 +222,10 @@ function heldBead(kind: string | undefined): BeadName {
     case 'result-unmatched':
     case 'result-for-closed':
     case 'result-before-swab':
+    case 'result-does-not-fit':
+    case 'report-on-two':
+    case 'result-for-withdrawn':
+    case 'result-of-another':
       return 'result';
     default:
       return 'label';

@@ -4,7 +4,7 @@ import { isLive, testOf } from '../custody/test.ts';
 import type { Turn } from '../custody/turn.ts';
 import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
-import type { PersonId, RoundId } from '../ids.ts';
+import type { PersonId, RoundId, TestId } from '../ids.ts';
 import { isWithdrawn } from '../quality/held.ts';
 import type { OutcomeOf } from '../results/outcome.ts';
 import { outcomeOf } from '../results/outcome.ts';
@@ -42,12 +42,12 @@ export const swabsWithin = (
   });
 
 /** Day and outcome are worked out when they are asked for: of five years of swabs few are. */
-function swabsInTurn(home: Home, turn: Turn, round: Round | undefined): Swab[] {
+function swabsInTurn(home: Home, turn: Turn, round: Round | undefined, out = false): Swab[] {
   const swabs: Swab[] = [];
   for (const id of turn.tests) {
     const test = testOf(home, id);
     const { taken } = test;
-    if (!isLive(test) || taken === undefined || isWithdrawn(home, id)) continue;
+    if (!isLive(test) || taken === undefined || isOut(home, id) !== out) continue;
     swabs.push({
       test,
       turn,
@@ -63,9 +63,28 @@ function swabsInTurn(home: Home, turn: Turn, round: Round | undefined): Swab[] {
   return swabs;
 }
 
+/** Taken out by a settlement. Where a result came for it that counts, or may, it is a swab like another. */
+const isOut = (home: Home, test: TestId): boolean =>
+  isWithdrawn(home, test) && outcomeOf(home, test).state === 'withdrawn';
+
 /** Every swab of a round that stands, in the order of its turns. */
 export const swabsInRound = (home: Home, round: Round): Swab[] =>
   round.turns.flatMap((id) => {
     const turn = turnOf(home, id);
     return turn === undefined ? [] : swabsInTurn(home, turn, round);
+  });
+
+/** Swabs of a person that a settlement took out: no work with the tube, but with what was done on it. */
+export const takenOutOf = (home: Home, person: PersonId, test?: string): Swab[] =>
+  turnsWith(home, person).flatMap((turn) => {
+    const round = roundOf(home, turn.round);
+    if (test !== undefined && round !== undefined && round.planned.data.test !== test) return [];
+    return swabsInTurn(home, turn, round, true);
+  });
+
+/** The same of one round. */
+export const takenOutInRound = (home: Home, round: Round): Swab[] =>
+  round.turns.flatMap((id) => {
+    const turn = turnOf(home, id);
+    return turn === undefined ? [] : swabsInTurn(home, turn, round, true);
   });

@@ -3,7 +3,7 @@ import type { Home } from '../home.ts';
 import type { PersonId } from '../ids.ts';
 import { actionsFor, isSettled } from '../results/actions.ts';
 import { registerList } from '../results/registering.ts';
-import { swabsInRound } from './history.ts';
+import { swabsInRound, takenOutInRound } from './history.ts';
 import type { Round } from './round.ts';
 import type { Tally } from './tally.ts';
 import { tallyOf } from './tally.ts';
@@ -45,7 +45,9 @@ export function progressOf(home: Home, round: Round): Progress {
       ({ registration }) => registration.registered === undefined,
     ).length,
     resultsWaiting: swabs.filter(({ outcome }) => outcome.state === 'waiting').length,
-    toActOn: swabs.filter(({ test }) => !actionsFor(home, test.id).every(isSettled)).length,
+    toActOn: [...swabs, ...takenOutInRound(home, round)].filter(
+      ({ test }) => !actionsFor(home, test.id).every(isSettled),
+    ).length,
   };
   return { ...counts, stage: stageOf(home, round, counts) };
 }

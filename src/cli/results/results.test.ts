@@ -124,7 +124,7 @@ describe('results from the command line, beside the running server', () => {
     async () => {
       const actions = async () => actionsFor(await now(), tests[0] as TestId);
       const isolation = async () => (await actions()).find(({ kind }) => kind === 'isolate');
-      const result = (await isolation())?.result.id ?? '';
+      const result = (await isolation())?.rests ?? '';
       const data = { test: tests[0] ?? '', action: 'isolate', result, outcome: 'done' };
       await home.tell([{ kind: 'action.done', v: 1, data }]);
       expect((await isolation())?.done).toBeDefined();

@@ -14,14 +14,13 @@ export interface Pending {
 
 /** Positives and withdrawn results with something that nobody has in hand, and reports that wait. */
 export function pendingIn(home: Home, now: Instant): Pending[] {
-  const urgent = resultsBoard(home, now).toAct.flatMap(({ test, outcome }) => {
-    if (outcome.state !== 'known') return [];
-    const { result } = outcome;
-    if (!['positive', 'withdrawn'].includes(result.data.outcome)) return [];
-    const open = actionsFor(home, test.id).some(
+  const urgent = resultsBoard(home, now).toAct.flatMap(({ test }) => {
+    const open = actionsFor(home, test.id).find(
       (action) => !isSettled(action) && action.named === undefined,
     );
-    return open ? [{ key: `result/${result.id}` }] : [];
+    return open !== undefined && ['positive', 'withdrawn'].includes(open.outcome)
+      ? [{ key: `result/${open.rests}` }]
+      : [];
   });
   return [
     ...urgent,

@@ -32,6 +32,8 @@ export function ActScreen({ test }: { readonly test: TestId }): JSX.Element {
   const story = storyOf(home, test);
   if (story === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const outcome = outcomeOf(home, test);
+  if (outcome.state !== 'known' && actionsFor(home, test).length > 0)
+    return <TakenOut story={story} />;
   if (outcome.state !== 'known') {
     const title = words.acting[outcome.state];
     const action = <Button href={to(paths.test(test))}>{words.acting.toTest}</Button>;
@@ -44,13 +46,10 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
   const { home } = useDesk();
   const words = useAllWords();
   const say = words.acting;
-  const [open, setOpen] = useState<{ kind: ActionKind; form: ActionForm } | undefined>(undefined);
   const { test, turn, on } = story;
   const outcome = outcomeOf(home, test.id);
   if (outcome.state !== 'known') return null;
   const { result } = outcome;
-  const actions = actionsFor(home, test.id);
-  const left = actions.filter((action) => !isSettled(action)).length;
   const here = personOf(home, turn.person).whereabouts.where !== 'left';
   const names = namesIn(home, words.refusals.somebody);
   const picked = words.results.picks[result.data.outcome];
@@ -64,30 +63,60 @@ function KnownResult({ story }: { readonly story: Story }): JSX.Element | null {
       <TestWire test={test} />
       <RingNow story={story} />
       <ResultNotices story={story} result={result} />
-      <Part
-        title={say.todo}
-        action={
-          <Button icon="note" href={to(paths.test(test.id))}>
-            {say.story}
-          </Button>
-        }
-      >
-        <p role="status">{left === 0 ? say.allDone : say.left(left)}</p>
-        <ul class="actions">
-          {actions.toSorted(reopenedFirst).map((action) => (
-            <ActionLine
-              key={action.kind}
-              action={action}
-              form={open?.kind === action.kind ? open.form : undefined}
-              onForm={(form) => setOpen(form && { kind: action.kind, form })}
-            />
-          ))}
-        </ul>
-      </Part>
+      <TodoPart test={test.id} />
       <AfterPositive story={story} />
       <ResultMeaning test={test.id} />
       {result.data.outcome !== 'negative' && here && <Notice kind="note" title={say.caution} />}
     </>
+  );
+}
+
+/** No result stands, and something was done on the one that did: each is looked at again. */
+function TakenOut({ story }: { readonly story: Story }): JSX.Element {
+  const { home } = useDesk();
+  const words = useAllWords();
+  const say = words.acting;
+  const names = namesIn(home, words.refusals.somebody);
+  const { test, turn } = story;
+  return (
+    <>
+      <PageHead title={say.title(names.person(turn.person), words.record.outcome.withdrawn)} />
+      <TestWire test={test} />
+      <Notice kind="look" title={say.takenOut}>
+        {say.changedHow}
+      </Notice>
+      <TodoPart test={test.id} />
+    </>
+  );
+}
+
+function TodoPart({ test }: { readonly test: TestId }): JSX.Element {
+  const { home } = useDesk();
+  const { acting: say } = useAllWords();
+  const [open, setOpen] = useState<{ kind: ActionKind; form: ActionForm } | undefined>(undefined);
+  const actions = actionsFor(home, test);
+  const left = actions.filter((action) => !isSettled(action)).length;
+  return (
+    <Part
+      title={say.todo}
+      action={
+        <Button icon="note" href={to(paths.test(test))}>
+          {say.story}
+        </Button>
+      }
+    >
+      <p role="status">{left === 0 ? say.allDone : say.left(left)}</p>
+      <ul class="actions">
+        {actions.toSorted(reopenedFirst).map((action) => (
+          <ActionLine
+            key={action.kind}
+            action={action}
+            form={open?.kind === action.kind ? open.form : undefined}
+            onForm={(form) => setOpen(form && { kind: action.kind, form })}
+          />
+        ))}
+      </ul>
+    </Part>
   );
 }
 

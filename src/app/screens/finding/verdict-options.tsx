@@ -1,5 +1,6 @@
 import type { Verdict } from '../../../care/quality/facts.ts';
 import type { Finding, FindingKind } from '../../../care/quality/finding.ts';
+import { ABOUT_RESULTS } from '../../../care/quality/rulings.ts';
 import type { Account } from '../../../care/quality/verdicts.ts';
 import { accountsOf, verdictsFor } from '../../../care/quality/verdicts.ts';
 import { useDesk } from '../../desk/desk.ts';
@@ -45,8 +46,10 @@ export function useVerdictOptions(found: Finding): ChoiceOption<string>[] {
       case 'one-stands':
         return accountsOf(home, found).map(stands);
       case 'none-stands':
-        return ABOUT_REFERENCES.has(found.kind)
-          ? [{ value: verdict, label: say.noReference, hint: say.noReferenceHow }]
+        if (ABOUT_REFERENCES.has(found.kind))
+          return [{ value: verdict, label: say.noReference, hint: say.noReferenceHow }];
+        return ABOUT_RESULTS.has(found.kind)
+          ? [{ value: verdict, label: say.noneStand, hint: say.noResultHow }]
           : [{ value: verdict, label: say.noneStand, hint: say.noneStandHow }];
       case 'explained':
         return [{ value: verdict, label: say.explained, hint: say.explainedHow }];

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { TestId } from '../../../care/ids.ts';
 import { actionsFor } from '../../../care/results/actions.ts';
-import { resultsFor } from '../../../care/results/outcome.ts';
+import { before as standingOn } from '../../../care/results/counting.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { Button } from '../../pieces/form/button.tsx';
@@ -55,7 +55,7 @@ function OldResult({ test }: { readonly test: TestId }): JSX.Element {
   const acted = actionsFor(home, test).filter(({ done }) => done !== undefined);
   return (
     <div class="entry-old">
-      {resultsFor(home, test).map((result) => (
+      {standingOn(home, test).map((result) => (
         <p key={result.id}>
           <b>
             {say.beforeSays(

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { testOf } from '../../../care/custody/test.ts';
-import { resultsFor } from '../../../care/results/outcome.ts';
+import { before as standingOn } from '../../../care/results/counting.ts';
 import { agrees } from '../../../procedures/record-result.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
@@ -44,7 +44,7 @@ export function EnterSecond({
       onEntry({ step: 'stop', coded, printed: true });
       return;
     }
-    const before = resultsFor(home, coded.named.test).length > 0;
+    const before = standingOn(home, coded.named.test).length > 0;
     onEntry(
       before
         ? { step: 'before', coded, second }

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { resultsFor } from '../../../care/results/outcome.ts';
+import { before as standingOn } from '../../../care/results/counting.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { Button } from '../../pieces/form/button.tsx';
 import { Notice } from '../../pieces/list/notice.tsx';
@@ -19,7 +19,7 @@ export function EnterStop({
   const { home } = useDesk();
   const { entry: say } = useAllWords().results;
   const { coded, printed } = at;
-  const before = coded.named !== undefined && resultsFor(home, coded.named.test).length > 0;
+  const before = coded.named !== undefined && standingOn(home, coded.named.test).length > 0;
   return (
     <>
       <StepHead title={say.stop} />

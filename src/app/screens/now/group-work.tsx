@@ -70,7 +70,7 @@ function groupOf(work: Work, { now }: Words): string {
 }
 
 const isCalm = ({ late, action }: Of<'act'>): boolean =>
-  !late && !['positive', 'withdrawn'].includes(action.result.data.outcome);
+  !late && !['positive', 'withdrawn'].includes(action.outcome);
 
 function itemOf(work: Exclude<Work, Of<'due'>>, telling: Telling): WorkItem {
   switch (work.work) {
@@ -129,7 +129,7 @@ function actItem(
 ): WorkItem {
   const say = words.now;
   const name = names.person(person);
-  const { outcome } = action.result.data;
+  const { outcome } = action;
   const urgent = outcome === 'positive' || outcome === 'withdrawn';
   return {
     key: `act-${action.test}-${action.kind}`,

@@ -28,7 +28,9 @@ export function SwabList({ swabs, lead }: SwabListProps): JSX.Element {
         const said =
           outcome.state === 'known'
             ? say.on(say.picks[outcome.result.data.outcome], on)
-            : say.on(words.frame.states.look, on);
+            : outcome.state === 'held'
+              ? say.on(words.frame.states.look, on)
+              : say.on(words.record.outcome[outcome.state], on);
         return (
           <li key={test.id}>
             <TestWire test={test} size="small" />

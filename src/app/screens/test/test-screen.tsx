@@ -4,6 +4,7 @@ import type { TestId } from '../../../care/ids.ts';
 import { testKindOf } from '../../../care/policy/in-force.ts';
 import { isWithdrawn } from '../../../care/quality/held.ts';
 import { actionsFor, isSettled } from '../../../care/results/actions.ts';
+import { outcomeOf } from '../../../care/results/outcome.ts';
 import type { Story } from '../../../care/rounds/story.ts';
 import { storyOf } from '../../../care/rounds/story.ts';
 import { useDesk } from '../../desk/desk.ts';
@@ -88,6 +89,8 @@ function TestNotices({ story }: { readonly story: Story }): JSX.Element {
   const say = words.testPage;
   const { spoilReason } = testOf(home, story.test.id);
   const held = story.findings.some(({ standing }) => standing.state !== 'settled');
+  const out =
+    isWithdrawn(home, story.test.id) && outcomeOf(home, story.test.id).state === 'withdrawn';
   return (
     <>
       {spoilReason !== undefined && (
@@ -95,7 +98,7 @@ function TestNotices({ story }: { readonly story: Story }): JSX.Element {
           {say.spoiledWhy(words.turn.faults[spoilReason])}
         </Notice>
       )}
-      {isWithdrawn(home, story.test.id) && (
+      {out && (
         <Notice kind="look" title={say.withdrawn}>
           {say.withdrawnHow}
         </Notice>

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { testOf } from '../../../care/custody/test.ts';
 import type { ReportId } from '../../../care/ids.ts';
 import { personOf } from '../../../care/people/person.ts';
-import { resultsFor } from '../../../care/results/outcome.ts';
+import { before as standingOn } from '../../../care/results/counting.ts';
 import type { InTray } from '../../../care/results/tray.ts';
 import { tray } from '../../../care/results/tray.ts';
 import { mayAs, useDesk } from '../../desk/desk.ts';
@@ -56,7 +56,7 @@ function BothSides({ found }: { readonly found: InTray }): JSX.Element {
   const { received, match } = found;
   const { data, private: hidden } = received;
   const person = match.person === undefined ? undefined : personOf(home, match.person);
-  const last = match.test === undefined ? undefined : resultsFor(home, match.test).at(-1);
+  const last = match.test === undefined ? undefined : standingOn(home, match.test).at(-1);
   const picks = words.results.picks;
   const day = (text: string | undefined): string =>
     text !== undefined && /^\d{4}-\d\d-\d\d$/.test(text) ? dates.date(text) : (text ?? '');

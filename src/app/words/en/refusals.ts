@@ -128,6 +128,7 @@ export function refusalWords({ dates, list }: LanguageTools) {
       'The second detail does not match the person this code belongs to. Stop. Check the code and the person.',
     resultExists: (outcome: string, at: string) =>
       `This test already has a result: ${outcome}, from ${dates.dayTime(at)}. Is this a correction?`,
+    resultHeld: 'This result is held. Only a senior may put it right.',
     resultSuperseded: 'The result has changed since. Look at it again.',
     findingGone: 'Something has changed here since you opened it. Read it again.',
     verdictUnfit: 'That cannot be said of this. Pick another answer.',

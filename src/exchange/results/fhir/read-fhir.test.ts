@@ -189,3 +189,57 @@ describe('FHIR R4', () => {
     fc.assert(fc.property(fc.json(), (json) => typeof read(json).ok === 'boolean'));
   });
 });
+
+describe('an observation that was entered in error (Observation.status, FHIR R4)', () => {
+  const concept = (code: string, display: string) => ({
+    coding: [{ system: 'http://snomed.info/sct', code, display }],
+  });
+  const seen = (id: string, status: string, value: ReturnType<typeof concept>) => ({
+    fullUrl: `urn:${id}`,
+    resource: {
+      ...{ resourceType: 'Observation', id, status, valueCodeableConcept: value },
+      code: { coding: [{ system: 'http://loinc.org', code: id === 'a' ? '94500-6' : '92142-9' }] },
+    },
+  });
+  const report = (status: string, parts: readonly (readonly [string, string])[]) => ({
+    resourceType: 'Bundle',
+    type: 'collection',
+    entry: [
+      {
+        fullUrl: 'urn:r',
+        resource: {
+          ...{ resourceType: 'DiagnosticReport', id: 'r', status, code: {} },
+          issued: '2026-03-04T12:00:00Z',
+          result: parts.map((_, at) => ({ reference: `urn:${'ab'[at] ?? ''}` })),
+        },
+      },
+      ...parts.map(([of, says], at) =>
+        seen(
+          'ab'[at] ?? '',
+          of,
+          says === 'positive' ? concept('10828004', 'Positive') : concept('260385009', 'Negative'),
+        ),
+      ),
+    ],
+  });
+  const wrong = ['entered-in-error', 'positive'] as const;
+
+  it('says nothing of the rest of its report', () => {
+    for (const status of ['final', 'corrected', 'amended'])
+      expect(must(report(status, [wrong, ['final', 'negative']]))[0]).toMatchObject({
+        ...{ outcome: 'negative', said: 'Negative', status: 'corrected', tests: ['92142-9'] },
+      });
+  });
+  it('takes the whole back where nothing else is left', () => {
+    expect(must(report('final', [wrong]))[0]).toMatchObject({ outcome: 'withdrawn' });
+  });
+  it('does not make a final result of what is preliminary beside it', () => {
+    expect(must(report('final', [wrong, ['preliminary', 'negative']]))[0]).toMatchObject({
+      status: 'preliminary',
+    });
+  });
+  it('is not one that was cancelled: what was not measured leaves the whole void', () => {
+    const both = [['cancelled', 'positive'] as const, ['final', 'negative'] as const];
+    expect(must(report('final', both))[0]).toMatchObject({ outcome: 'void', status: 'final' });
+  });
+});

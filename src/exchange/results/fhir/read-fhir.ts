@@ -69,12 +69,15 @@ function reportOf(report: Resource, { observations, resources, settings }: Aroun
   for (const code of codes)
     if (!CODE.test(code)) asks.push({ ask: 'code-unreadable', given: code });
 
-  const seen = observations.map(({ value }) => observationSays(value, settings.words));
+  const left = observations.filter((each) => !isTakenBack(each));
+  // What the laboratory took back says nothing any more, unless it took back everything.
+  const counted = left.length > 0 ? left : observations;
+  const seen = counted.map(({ value }) => observationSays(value, settings.words));
   const concluded = parts(report.value['conclusionCode']).map((each) =>
     conceptSays(each, settings.words),
   );
   const says = seen.length > 0 ? seen : concluded;
-  const tests = [...new Set(observations.flatMap(({ value }) => loincOf(value['code'])))];
+  const tests = [...new Set(counted.flatMap(({ value }) => loincOf(value['code'])))];
   for (const test of tests)
     if (testMeant(test) === undefined) asks.push({ ask: 'test-unknown', given: test });
   const status = statusOf(report, observations);
@@ -195,8 +198,12 @@ function statusOf(report: Resource, observations: readonly Resource[]): ReportSt
       ? 'final'
       : 'withdrawn';
   if (inside.includes('preliminary')) return 'preliminary';
+  if (observations.some(isTakenBack)) return 'corrected';
   return inside.includes('corrected') ? 'corrected' : 'final';
 }
+
+/** Entered in error: it never was. A cancelled one was not measured, and leaves the whole void. */
+const isTakenBack = ({ value }: Resource): boolean => text(value['status']) === 'entered-in-error';
 
 function nameOf(patient: Part | undefined): string {
   const names = parts(patient?.['name']);

@@ -19,6 +19,33 @@ export const oru = (more: { value?: string; status?: string; born?: string } = {
     'SPM|1|KQT00000019^L-77||258500001^Swab^SCT',
   ].join('\r');
 
+describe('an observation that the laboratory took back (OBX-11, table 0085: D deleted, W wrong)', () => {
+  const two = (status: string, order = 'F') =>
+    oru({ value: '10828004^Positive^SCT', status })
+      .replace('|||F\rOBX', `|||${order}\rOBX`)
+      .replace('\rSPM', '\rOBX|2|CWE|92142-9^Flu A^LN||260385009^Negative^SCT||||||F\rSPM');
+
+  it.each(['W', 'D', 'w'])('says nothing of the rest of its order: %s', (status) => {
+    for (const order of ['F', 'C'])
+      expect(must(two(status, order))[0]).toMatchObject({
+        ...{ outcome: 'negative', said: 'Negative', status: 'corrected', tests: ['92142-9'] },
+      });
+  });
+  it('takes the whole result back where nothing else is left', () => {
+    expect(must(oru({ status: 'W' }))[0]).toMatchObject({
+      outcome: 'withdrawn',
+      tests: ['94500-6'],
+    });
+  });
+  it('counts as long as it stands', () => {
+    expect(must(two('F', 'C'))[0]).toMatchObject({ outcome: 'positive', status: 'corrected' });
+  });
+  it('does not make a final result of what is still preliminary beside it', () => {
+    const open = two('W', 'C').replace('Negative^SCT||||||F', 'Negative^SCT||||||P');
+    expect(must(open)[0]).toMatchObject({ outcome: 'negative', status: 'preliminary' });
+  });
+});
+
 describe('HL7 v2.5.1 ORU^R01', () => {
   it('gives code, outcome, day, person and numbers, with the place', () => {
     expect(must(oru())).toEqual([

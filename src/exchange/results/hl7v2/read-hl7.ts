@@ -80,11 +80,14 @@ function reportOf(order: Order & { pid: Segment | undefined }, around: Around): 
   if (codes.length === 0) asks.push({ ask: 'code-missing' });
   for (const code of codes)
     if (!CODE.test(code)) asks.push({ ask: 'code-unreadable', given: code });
-  const parts = obx.map((each) => observation(each, d, settings.words));
+  const all = obx.map((each) => observation(each, d, settings.words));
+  const left = all.filter((part) => !isTakenBack(part));
+  // What the laboratory took back says nothing any more, unless it took back everything.
+  const parts = left.length > 0 ? left : all;
   const tests = [...new Set(parts.flatMap(({ test }) => (test === '' ? [] : [test])))];
   for (const { test, isLoinc } of parts)
     if (isLoinc && testMeant(test) === undefined) asks.push({ ask: 'test-unknown', given: test });
-  const status = statusOf(component(fieldOf(obr, 25), 1, d), parts);
+  const status = statusOf(component(fieldOf(obr, 25), 1, d), all);
   const outcome =
     status === 'withdrawn' ? 'withdrawn' : together(parts.map((part) => part.outcome));
   const said = [...new Set(parts.map((part) => part.said))].join(', ').slice(0, 200);
@@ -162,13 +165,19 @@ function observation(obx: Segment, d: Delimiters, words: OwnWords | undefined): 
 /** Table 0123 (OBR-25) and table 0085 (OBX-11): deleted and wrong take a result back, corrected corrects. */
 function statusOf(order: string, parts: readonly Part[]): ReportStatus {
   const all = [order.toUpperCase(), ...parts.map(({ status }) => status)];
-  if (parts.length > 0 && parts.every(({ status }) => status === 'D' || status === 'W'))
-    return 'withdrawn';
+  const left = parts.filter((part) => !isTakenBack(part));
+  if (parts.length > 0 && left.length === 0) return 'withdrawn';
   if (order.toUpperCase() === 'X') return 'withdrawn';
+  const isOpen = (each: string) => ['P', 'I', 'S', 'R', 'O', 'A', 'N'].includes(each);
+  // Some were taken back, and what is left is no result yet: it takes the place of none.
+  if (left.length < parts.length)
+    return left.some(({ status }) => isOpen(status)) ? 'preliminary' : 'corrected';
   if (all.includes('C') || all.includes('D') || all.includes('W')) return 'corrected';
-  const open = ['P', 'I', 'S', 'R', 'O', 'A', 'N'];
-  return all.some((each) => open.includes(each)) ? 'preliminary' : 'final';
+  return all.some(isOpen) ? 'preliminary' : 'final';
 }
+
+/** Deleted, or marked as wrong: for another patient, another specimen, another test. */
+const isTakenBack = ({ status }: Part): boolean => status === 'D' || status === 'W';
 
 /** YYYYMMDD[HHMM[SS[.S…]]][±ZZZZ] (chapter 2A, DTM). With an offset the day is that of the service. */
 function dayIn(text: string, zone: Zone): Day | undefined {
