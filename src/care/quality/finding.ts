@@ -20,6 +20,7 @@ export const findingKinds = [
   'result-for-closed',
   'result-before-swab',
   'result-does-not-fit',
+  'box-changed',
   'handed-twice',
   'round-changed',
   'edited-twice',

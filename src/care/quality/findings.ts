@@ -106,6 +106,9 @@ function leaningOn(home: Home, board: Board, [shelf, key]: [Shelf, string]): voi
     case 'test':
       ofTest(home, board, key as TestId);
       return;
+    case 'box':
+      ofBox(home, board, key);
+      return;
     case 'code':
       for (const test of testsWithCode(home, key as Code).keys()) weigh(home, board, test);
       return;
@@ -142,7 +145,14 @@ function ofTest(home: Home, board: Board, id: TestId): void {
   for (const fact of factsIn(home, 'test', id)) {
     if ('code' in fact.data) board.left.add('code', fact.data.code ?? '');
     if (fact.kind === 'test.registered') board.left.add('reference', fact.data.reference);
+    if (fact.kind === 'bag.packed') ofBox(home, board, fact.data.box);
   }
+}
+
+/** What is in a box is weighed with its round, whoever's turn the tube is from. */
+function ofBox(home: Home, { left }: Board, id: string): void {
+  for (const { data } of ofKind(factsIn(home, 'box', id), 'box.started'))
+    left.add('round', data.round);
 }
 
 /** A result is weighed against its person's others, and against its neighbours' in this and later rounds. */

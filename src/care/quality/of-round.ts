@@ -7,6 +7,7 @@ import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import { factsIn, ofKind } from '../home.ts';
 import type { FactId, PersonId, RoundId, StaffId } from '../ids.ts';
+import { changeIn } from '../rounds/in-box.ts';
 import type { Round } from '../rounds/round.ts';
 import { roundOf } from '../rounds/round.ts';
 import type { Finding } from './finding.ts';
@@ -22,6 +23,7 @@ export function findingsOfRound(home: Home, id: RoundId): Finding[] {
       ...twoTests(home, { round: id, person, turns: theirs }),
       ...swabbedAfterNo(home, theirs),
     ]),
+    ...boxChanged(home, round),
     ...handedTwice(round),
     ...roundChanged(home, round, turns),
     ...twoOpen(turns),
@@ -107,6 +109,18 @@ export function noIn(turn: Turn): FactId[] {
   return [...no, ...turn.stops.map(({ id }) => id)];
 }
 
+/** A box was shut on some tubes, and by what was scanned others are in it. */
+function boxChanged(home: Home, round: Round): Finding[] {
+  return round.boxes.flatMap((box) => {
+    const change = changeIn(home, box);
+    if (change === undefined || box.closed === undefined) return [];
+    const packed = change.more.flatMap((test) => test.packed.at(-1)?.id ?? []);
+    const spoiled = change.gone.flatMap((id) => testOf(home, id).spoiled?.id ?? []);
+    const members = [box.closed.id, ...packed, ...spoiled];
+    return [finding('box-changed', box.id, { members, rounds: [round.id] })];
+  });
+}
+
 function handedTwice(round: Round): Finding[] {
   return round.boxes
     .filter((box) => new Set(box.handed.map(({ data }) => data.count)).size > 1)
@@ -118,7 +132,10 @@ function handedTwice(round: Round): Finding[] {
     );
 }
 
-/** The round was closed on some tests, and now others are there, or some are not. */
+/**
+ * The round was closed on some tests, and now others are there, or some are not. It holds nothing: the round
+ * is closed anew, and that answers it.
+ */
 function roundChanged(home: Home, round: Round, turns: readonly Turn[]): Finding[] {
   const closing = round.closings.at(-1);
   if (closing === undefined) return [];
@@ -129,7 +146,7 @@ function roundChanged(home: Home, round: Round, turns: readonly Turn[]): Finding
   const gone = [...listed].filter((id) => !here.has(id));
   if (strange.length === 0 && gone.length === 0) return [];
   const members = [closing.id, ...strange.flatMap((test) => test.opened?.id ?? [])];
-  return [finding('round-changed', closing.id, { members, rounds: [round.id] })];
+  return [finding('round-changed', closing.id, { members })];
 }
 
 /** One pair of hands in two turns at once: told, but it holds nothing. */

@@ -22,6 +22,7 @@ const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   'result-for-closed': ['none-stands'],
   'result-before-swab': ['explained', 'none-stands'],
   'result-does-not-fit': ['explained', 'none-stands'],
+  'box-changed': ['explained'],
   'handed-twice': ['one-stands', 'explained'],
   'round-changed': ['explained'],
   'edited-twice': ['explained'],

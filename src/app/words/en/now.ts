@@ -31,6 +31,7 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
     'result-for-closed': 'A result for a kit that was closed',
     'result-before-swab': 'A result from before the swab',
     'result-does-not-fit': 'A result does not fit what is known',
+    'box-changed': 'A shut box has other bags now',
     'handed-twice': 'Two counts for one box',
     'round-changed': 'A closed round has changed',
     'edited-twice': 'Two people changed one thing',
