@@ -64,10 +64,18 @@ export function file(home: Home, stored: Parameters<typeof readFact>[0]): void {
     fileRead(home, fact);
     return;
   }
+  noteUnreadable(home, stored);
+}
+
+/** Keeps in mind that there is a fact which this program cannot make sense of. */
+export function noteUnreadable(
+  home: Home,
+  { id, kind, device, seq }: Pick<Parameters<typeof readFact>[0], 'id' | 'kind' | 'device' | 'seq'>,
+): void {
+  if (home.unreadable.has(id)) return;
   home.version += 1;
-  const { kind, device, seq } = stored;
-  home.unreadable.set(stored.id, { kind, device, seq });
-  home.touched.add('finding', `unreadable:${stored.id}`);
+  home.unreadable.set(id, { kind, device, seq });
+  home.touched.add('finding', `unreadable:${id}`);
 }
 
 /** Files what `readFact` has read already, here or before it was kept: it is not checked twice. */

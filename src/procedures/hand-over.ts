@@ -1,6 +1,7 @@
 import type { Home } from '../care/home.ts';
 import type { BoxId, RoundId } from '../care/ids.ts';
 import { allow, refuse } from '../care/refusal.ts';
+import { inBox } from '../care/rounds/in-box.ts';
 import { roundOf } from '../care/rounds/round.ts';
 import type { Outcome } from './doing.ts';
 
@@ -21,7 +22,7 @@ export function handOver(home: Home, hand: HandOver): Outcome {
   if (hand.courier.trim() === '') return refuse({ reason: 'empty', field: 'courier' });
   if (hand.seal.trim() === '') return refuse({ reason: 'empty', field: 'seal' });
   if (hand.seal.trim().length > 60) return refuse({ reason: 'too-long', field: 'seal', most: 60 });
-  const packed = box.closed.data.members.length;
+  const packed = inBox(home, box.id).length;
   if (hand.count !== packed)
     return refuse({ reason: 'count-differs', counted: hand.count, packed });
   return allow([

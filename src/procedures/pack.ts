@@ -3,11 +3,13 @@ import type { Test } from '../care/custody/test.ts';
 import { testByCode } from '../care/custody/test-by-code.ts';
 import { turnOf } from '../care/custody/turn.ts';
 import type { Home } from '../care/home.ts';
+import { factsIn, standing } from '../care/home.ts';
 import type { BoxId, PersonId, RoundId } from '../care/ids.ts';
 import type { Code } from '../care/kind.ts';
 import { heldBy, isWithdrawn } from '../care/quality/held.ts';
 import type { Refusal } from '../care/refusal.ts';
 import { allow, refuse } from '../care/refusal.ts';
+import { boxToShutAgain, inBox } from '../care/rounds/in-box.ts';
 import type { Box, Round } from '../care/rounds/round.ts';
 import { roundOf } from '../care/rounds/round.ts';
 import { tallyOf } from '../care/rounds/tally.ts';
@@ -92,20 +94,28 @@ export function leakedAtPacking(
   ]);
 }
 
-/** The outer box is shut and wiped, on exactly the tests that are in it. */
+/** The box to shut next: one that others have packed into since it was shut, then the one being filled. */
+export const boxToShut = (home: Home, round: Round): Box | undefined =>
+  boxToShutAgain(home, round) ?? openBox(round);
+
+/** The outer box is shut and wiped, on exactly the tests that are in it; anew where these changed. */
 export function closeBox(
   home: Home,
   { round: id, wiped }: { round: RoundId; wiped: boolean },
 ): Outcome {
   const round = roundOf(home, id);
-  const box = round && openBox(round);
+  const box = round && boxToShut(home, round);
   if (round === undefined || box === undefined) return refuse({ reason: 'box-empty' });
-  const members = tallyOf(home, round)
-    .packed.filter((test) => test.box === box.id)
+  const members = inBox(home, box.id)
     .map((test) => test.id)
     .sort();
-  if (members.length === 0) return refuse({ reason: 'box-empty' });
-  return allow([{ kind: 'box.closed', data: { box: box.id, round: id, members, wiped } }]);
+  const before = standing(factsIn(home, 'box', box.id), 'box.closed').map((closed) => closed.id);
+  // The last bag may have been taken out of a box that was shut: then it is shut on none.
+  if (members.length + before.length === 0) return refuse({ reason: 'box-empty' });
+  const replaces = before.length > 0 && { replaces: before };
+  return allow([
+    { kind: 'box.closed', data: { box: box.id, round: id, members, wiped, ...replaces } },
+  ]);
 }
 
 /**

@@ -7,6 +7,7 @@ import type { PersonId, RoundId, StaffId, TestId, TurnId } from '../../src/care/
 import { isOpenFinding } from '../../src/care/quality/finding.ts';
 import { findings } from '../../src/care/quality/findings.ts';
 import { accountsOf, verdictsFor } from '../../src/care/quality/verdicts.ts';
+import { inBox } from '../../src/care/rounds/in-box.ts';
 import { roundOf } from '../../src/care/rounds/round.ts';
 import type { Instant } from '../../src/care/time.ts';
 import { dayOf } from '../../src/care/time.ts';
@@ -159,7 +160,7 @@ function bedside(home: Home, { chance, doing }: At): Outcome | undefined {
 function hand(home: Home, id: RoundId): Outcome | undefined {
   const box = roundOf(home, id)?.boxes.find(({ closed }) => closed !== undefined);
   if (box === undefined) return undefined;
-  const count = box.closed?.data.members.length ?? 0;
+  const count = inBox(home, box.id).length;
   return handOver(home, { round: id, box: box.id, courier: 'Van', count, seal: 'S1' });
 }
 

@@ -10,13 +10,19 @@ const turnIds: (home: Home, person: PersonId) => readonly TurnId[] = concluding(
   standing(facts, 'turn.opened').map(({ data }) => data.turn),
 );
 
+/** A turn that was put right to be somebody else's is in both their bags; it counts for one. */
+function theirs(home: Home, person: PersonId, id: TurnId): Turn | undefined {
+  const turn = turnOf(home, id);
+  return turn?.person === person ? turn : undefined;
+}
+
 /** Every turn with a person, oldest first. */
 export const turnsWith = (home: Home, person: PersonId): Turn[] =>
-  turnIds(home, person).flatMap((id) => turnOf(home, id) ?? []);
+  turnIds(home, person).flatMap((id) => theirs(home, person, id) ?? []);
 
 /** Their newest turn; five years of them are not gone through for it. */
 export function lastTurnWith(home: Home, person: PersonId): Turn | undefined {
-  const id = turnIds(home, person).findLast((each) => turnOf(home, each) !== undefined);
+  const id = turnIds(home, person).findLast((each) => theirs(home, person, each) !== undefined);
   return id === undefined ? undefined : turnOf(home, id);
 }
 

@@ -40,6 +40,9 @@ export interface Turn {
   readonly tests: readonly TestId[];
   /** Kits with which a swab was begun: each is a try. */
   readonly begun: readonly TestId[];
+  /** Every stop that stands: the person may have pressed it on one tablet, the recorder on another. */
+  readonly stops: readonly FactOf<'turn.stopped'>[];
+  /** The last of them. */
   readonly stop: FactOf<'turn.stopped'> | undefined;
   readonly stopWhy: FactOf<'stop.explained'> | undefined;
   readonly interrupted: FactOf<'turn.interrupted'> | undefined;
@@ -84,12 +87,20 @@ function begin(opened: FactOf<'turn.opened'>): Growing {
     test: undefined,
     tests: [],
     begun: [],
+    stops: [],
     stop: undefined,
     stopWhy: undefined,
     interrupted: undefined,
     closed: undefined,
   };
 }
+
+/** The stops that this hand pressed on this tablet: nobody can say of another's that it was a mistake. */
+export const ownStops = (
+  turn: Turn,
+  { device, by }: Pick<Fact, 'device' | 'by'>,
+): readonly FactOf<'turn.stopped'>[] =>
+  turn.stops.filter((stop) => stop.device === device && stop.by === by);
 
 function advance(turn: Growing, fact: Fact): void {
   turn.lastAt = fact.at;
@@ -119,10 +130,11 @@ function advance(turn: Growing, fact: Fact): void {
       spoil(turn, fact.data.test);
       break;
     case 'turn.stopped':
+      turn.stops = [...turn.stops, fact];
       turn.stop = fact;
       break;
+    // The stop it names is passed over as replaced; any other still stands.
     case 'stop.mistaken':
-      turn.stop = undefined;
       turn.needsWilling = true;
       break;
     case 'stop.explained':

@@ -12,7 +12,7 @@ import { actionsFor, isSettled } from '../results/actions.ts';
 import { registrationOf } from '../results/outcome.ts';
 import { tray } from '../results/tray.ts';
 import { registerBy, waitingFor } from '../results/waiting.ts';
-import type { Reason } from '../rounds/due.ts';
+import type { DueLine, Reason } from '../rounds/due.ts';
 import { dueOn } from '../rounds/due.ts';
 import type { Swab } from '../rounds/history.ts';
 import { swabsWithin, takenOutInRound } from '../rounds/history.ts';
@@ -177,23 +177,34 @@ function inHand(home: Home, round: Round): Work[] {
   return [{ work: 'round', round, tally }];
 }
 
-function dueWork({ home, now, today, policy }: At, recent: readonly Round[]): Work[] {
+function dueWork(at: At, recent: readonly Round[]): Work[] {
+  const { home, now, today, policy } = at;
   const todays = recent.filter((round) => round.planned.data.day === today);
-  const inRounds = (rounds: readonly Round[]) =>
-    new Set(rounds.flatMap((round) => round.people.map((each) => each.person)));
-  const planned = inRounds(todays.filter((round) => round.closings.length === 0));
-  // A round that is over has asked for the day; only what came back from it may ask again.
-  const over = inRounds(todays.filter((round) => round.closings.length > 0));
-  return policy.tests.flatMap((test) =>
-    dueOn(home, { on: today, test: test.id, now })
+  return policy.tests.flatMap((test) => {
+    const rounds = todays.filter((round) => round.planned.data.test === test.id);
+    return dueOn(home, { on: today, test: test.id, now })
       .filter((line) => line.excluded === undefined)
       .flatMap((line): Work[] => {
         const { holds } = readinessOf(home, line.person.id, { test: test.id, on: today });
         if (holds.length > 0) return [{ work: 'held', line, holds }];
-        const asked = over.has(line.person.id) && !line.reasons.some(cameBack);
-        return planned.has(line.person.id) || asked ? [] : [{ work: 'due', line }];
-      }),
-  );
+        return inHandToday(home, line, rounds) ? [] : [{ work: 'due', line }];
+      });
+  });
+}
+
+/**
+ * Whether a round of today sees to somebody. One that is over has asked for the day; only what came
+ * back, or what was not known yet when it was closed, may ask again.
+ */
+function inHandToday(home: Home, { person, reasons }: DueLine, todays: readonly Round[]): boolean {
+  const rounds = todays.filter((round) => round.people.some((each) => each.person === person.id));
+  const closed = rounds.map((round) => round.closings.at(-1)?.at);
+  if (closed.includes(undefined)) return true;
+  const last = closed
+    .flatMap((at) => at ?? [])
+    .sort()
+    .at(-1);
+  return last !== undefined && !reasons.some((reason) => asksAgain(home, reason, last));
 }
 
 const CAME_BACK: readonly RuleId[] = [
@@ -201,7 +212,12 @@ const CAME_BACK: readonly RuleId[] = [
   'repeat-after-inconclusive',
   'repeat-too-old',
 ];
-const cameBack = ({ rule }: Reason): boolean => CAME_BACK.includes(rule);
+
+function asksAgain(home: Home, { rule, facts }: Reason, closed: Instant): boolean {
+  if (CAME_BACK.includes(rule)) return true;
+  if (rule === 'routine') return false;
+  return facts.some((id) => (home.known.get(id)?.at ?? closed) > closed);
+}
 
 function kitsExpire({ home, today, policy }: At): Work[] {
   const soon = addDays(today, policy.kitsExpireSoonDays.value);

@@ -23,6 +23,7 @@ export const findingKinds = [
   'report-on-two',
   'result-of-another',
   'result-for-withdrawn',
+  'box-changed',
   'handed-twice',
   'round-changed',
   'edited-twice',

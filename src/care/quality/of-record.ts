@@ -1,7 +1,6 @@
 import type { Fact } from '../catalogue.ts';
 import type { Home } from '../home.ts';
 import { factsIn, replacedBy } from '../home.ts';
-import type { FactId } from '../ids.ts';
 import type { Shelf } from '../kind.ts';
 import { takesBack } from '../people/helpers.ts';
 import type { Role } from '../staff/facts.ts';
@@ -32,6 +31,8 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
     case 'round.listed':
       // A list is filed with each person on it too; there several may stand.
       return shelf === 'round' ? fact.kind : undefined;
+    case 'policy.confirmed':
+      return `${fact.kind}.${fact.data.from}`;
     case 'consent.decided':
       return `${fact.kind}.${fact.data.test}.${fact.data.from}`;
     case 'upload.set':
@@ -47,16 +48,23 @@ function fieldOf(fact: Fact, shelf: Shelf): string | undefined {
 export function editedTwice(home: Home, shelf: Shelf, key: string): Finding[] {
   const facts = factsIn(home, shelf, key);
   const replaced = replacedBy(facts);
-  const fields = new Map<string, FactId[]>();
+  const fields = new Map<string, Fact[]>();
   for (const fact of facts) {
     if (replaced.has(fact.id)) continue;
     const field = fieldOf(fact, shelf);
-    if (field !== undefined) fields.set(field, [...(fields.get(field) ?? []), fact.id]);
+    if (field !== undefined) fields.set(field, [...(fields.get(field) ?? []), fact]);
   }
   return [...fields]
-    .filter(([, members]) => members.length > 1)
-    .map(([field, members]) => finding('edited-twice', `${key}/${field}`, { members }));
+    .filter(([, edits]) => edits.length > 1 && !agreed(edits))
+    .map(([field, edits]) =>
+      finding('edited-twice', `${key}/${field}`, { members: edits.map(({ id }) => id) }),
+    );
 }
+
+/** Two managers who confirmed the same text from the same day say one thing. */
+const agreed = (edits: readonly Fact[]): boolean =>
+  new Set(edits.map((fact) => (fact.kind === 'policy.confirmed' ? fact.data.digest : fact.id)))
+    .size === 1;
 
 /** Which role a decision needs. A physical act needs none: it happened. */
 export function roleNeeded(home: Home, fact: Fact): Role | undefined {

@@ -25,6 +25,7 @@ const FITTING: Readonly<Record<FindingKind, readonly Verdict[]>> = {
   'report-on-two': ['one-stands', 'none-stands'],
   'result-of-another': ['explained', 'none-stands'],
   'result-for-withdrawn': ['explained', 'none-stands'],
+  'box-changed': ['explained'],
   'handed-twice': ['one-stands', 'explained'],
   'round-changed': ['explained'],
   'edited-twice': ['explained'],

@@ -1,5 +1,5 @@
 import type { Home } from '../home.ts';
-import { factsIn, standing } from '../home.ts';
+import { concluding, factsIn, standing } from '../home.ts';
 import type { PersonId } from '../ids.ts';
 import type { Policy } from '../policy/policy.ts';
 import type { Day } from '../time.ts';
@@ -24,3 +24,10 @@ export function knownOf(
     ? 'contact'
     : 'background';
 }
+
+/** All of a person's bag that `knownOf` rests on: while it stays, what was known on any day stays. */
+export const signsOf = concluding<string, PersonId>('person', (facts) =>
+  [...standing(facts, 'symptoms.noticed'), ...standing(facts, 'contact.noted')]
+    .map(({ id }) => id)
+    .join(' '),
+);

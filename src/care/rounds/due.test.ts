@@ -9,6 +9,7 @@ import type { Outcome } from '../results/facts.ts';
 import type { Day } from '../time.ts';
 import { after, HOUR } from '../time.ts';
 import { dueOn } from './due.ts';
+import { swabsOf } from './history.ts';
 import { roundOf } from './round.ts';
 import { uncollected } from './uncollected.ts';
 
@@ -170,7 +171,7 @@ describe('who is due and which rule says so', () => {
     const { trial, oriel } = house();
     tested(trial, oriel, '2026-03-03');
     trial.add('contact.noted', { person: oriel, on: on('2026-03-01') }, { note: '' });
-    expect(lines(trial, '2026-03-08')[0]).toMatchObject({
+    expect(lines(trial, '2026-03-05')[0]).toMatchObject({
       rules: ['contact'],
       excluded: 'awaiting-result',
     });
@@ -182,6 +183,47 @@ describe('who is due and which rule says so', () => {
     const third = house();
     third.trial.add('person.went', { person: third.oriel, on: on('2026-03-02'), to: 'hospital' });
     expect(lines(third.trial, '2026-03-03')[0]?.excluded).toBe('away');
+  });
+
+  it('a result that does not come in its 72 h keeps nobody from the next swab, by the hour or from the day after', () => {
+    const { trial, oriel } = house();
+    tested(trial, oriel, '2026-03-03');
+    trial.add('contact.noted', { person: oriel, on: on('2026-03-01') }, { note: '' });
+    const { taken } = swabsOf(trial.home, oriel)[0]!.test;
+    const at = (ms: number) =>
+      dueOn(trial.home, { on: on('2026-03-06'), test: 'respiratory', now: after(taken!.at, ms) });
+    expect(at(72 * HOUR)[0]?.excluded?.why).toBe('awaiting-result');
+    expect(at(72 * HOUR + 1)[0]?.excluded).toBeUndefined();
+    expect(lines(trial, '2026-03-06')[0]?.excluded).toBe('awaiting-result');
+    expect(lines(trial, '2026-03-07')[0]?.excluded).toBeUndefined();
+  });
+
+  it('a kit that the laboratory lost keeps nobody away once a later swab has its result', () => {
+    const { trial, oriel } = house();
+    tested(trial, oriel, '2026-03-03');
+    tested(trial, oriel, '2026-03-05', ['2026-03-05', 'negative']);
+    trial.add('contact.noted', { person: oriel, on: on('2026-03-03') }, { note: '' });
+    expect(lines(trial, '2026-03-06')).toEqual([
+      { rules: ['contact'], by: '2026-03-06', excluded: undefined },
+    ]);
+  });
+
+  it('signs after the swab ask for another before its result is there; after a positive they do not', () => {
+    const { trial, oriel } = house();
+    const fever = (day: string) =>
+      trial.add('symptoms.noticed', { person: oriel, on: on(day), signs: ['fever'] }, { note: '' });
+    tested(trial, oriel, '2026-03-03');
+    fever('2026-03-03');
+    expect(lines(trial, '2026-03-04')).toEqual([]);
+    fever('2026-03-04');
+    expect(lines(trial, '2026-03-04')).toEqual([
+      { rules: ['symptoms'], by: '2026-03-04', excluded: undefined },
+    ]);
+    const second = house();
+    tested(second.trial, second.oriel, '2026-03-03', ['2026-03-05', 'positive']);
+    const sign = { person: second.oriel, on: on('2026-03-06'), signs: ['fever' as const] };
+    second.trial.add('symptoms.noticed', sign, { note: '' });
+    expect(lines(second.trial, '2026-03-06')[0]?.excluded).toBe('recent-positive');
   });
 
   it('a whole-home round makes everybody due on its days', () => {

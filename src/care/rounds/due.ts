@@ -10,6 +10,7 @@ import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
 import type { Policy } from '../policy/policy.ts';
 import type { RuleId } from '../policy/rules.ts';
+import { waitingFor } from '../results/waiting.ts';
 import type { Day, Instant } from '../time.ts';
 import { addDays, dayOf, daysBetween } from '../time.ts';
 import type { Swab } from './history.ts';
@@ -262,9 +263,23 @@ function exclusion(seen: Seen): Exclusion | undefined {
   if (positive !== undefined && daysBetween(positive.on, seen.on) < span) {
     return { why: 'recent-positive', until: addDays(positive.on, span) };
   }
-  const waiting = seen.swabs.findLast(({ outcome }) => outcome.state === 'waiting');
-  const overdue = waiting !== undefined && tooOld(seen, waiting).length > 0;
-  return waiting === undefined || overdue
-    ? undefined
-    : { why: 'awaiting-result', since: waiting.on };
+  const last = seen.swabs.at(-1);
+  // A swab from before somebody's signs cannot speak of these: its result is not waited for.
+  return last !== undefined && awaited(seen, last) && symptoms(seen).length === 0
+    ? { why: 'awaiting-result', since: last.on }
+    : undefined;
+}
+
+/**
+ * Whether the result of the newest swab is still to come in its time. Of an older one nobody waits, and a
+ * late one is chased on its own.
+ */
+function awaited(seen: Seen, last: Swab): boolean {
+  const { home, policy, on, now } = seen;
+  const from = last.test.taken?.at ?? last.turn.openedAt;
+  const waiting = waitingFor(home, last, { now: now ?? from, policy });
+  if (waiting === undefined || tooOld(seen, last).length > 0) return false;
+  return (
+    dayOf(waiting.dueBy, home.service.zone) >= on && (now === undefined || now <= waiting.dueBy)
+  );
 }

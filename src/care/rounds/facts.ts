@@ -53,7 +53,7 @@ export const roundFacts = {
       ['round', data.round],
     ],
   }),
-  /** The box is shut on exactly these tests. Anything else that turns up in it is a finding. */
+  /** The box is shut on exactly these tests. Anything else that turns up in it is a finding (in-box.ts). */
   'box.closed': kind({
     data: { box: boxId, round: roundId, members: v.array(testId), wiped: v.boolean(), replaces },
     files: (data) => [

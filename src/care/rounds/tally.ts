@@ -6,7 +6,8 @@ import { turnOf } from '../custody/turn.ts';
 import type { Home } from '../home.ts';
 import type { Finding } from '../quality/finding.ts';
 import { heldBy, isWithdrawn } from '../quality/held.ts';
-import type { Round } from './round.ts';
+import { roundHeldBy } from '../quality/held-round.ts';
+import type { Box, Round } from './round.ts';
 
 /** The count that has to come out: kits opened = tubes packed + kits spoiled. */
 export interface Tally {
@@ -34,7 +35,8 @@ export function tallyOf(home: Home, round: Round): Tally {
     (test) => ![packed, spoiled, missing, withdrawn].some((group) => group.includes(test)),
   );
   const openTurns = turns.filter(isOpen);
-  const held = [...new Set(opened.flatMap((test) => heldBy(home, test.id)))];
+  const ofTests = opened.flatMap((test) => heldBy(home, test.id));
+  const held = [...new Set([...ofTests, ...roundHeldBy(home, round.id)])];
   return {
     opened,
     packed,
@@ -46,3 +48,8 @@ export function tallyOf(home: Home, round: Round): Tally {
     tallies: missing.length + unfinished.length + openTurns.length + held.length === 0,
   };
 }
+
+/** Whether it comes out once this box is shut on what is in it. */
+export const talliesOnceShut = (tally: Tally, box: Box | undefined): boolean =>
+  tally.missing.length + tally.unfinished.length + tally.openTurns.length === 0 &&
+  tally.held.every(({ kind, key }) => kind === 'box-changed' && key === box?.id);

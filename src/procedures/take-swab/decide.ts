@@ -16,7 +16,7 @@ import type { Touch, TurnTouch } from './touch.ts';
 
 /**
  * At which steps each touch means something. Stop, interrupt and their takings-back stand outside
- * the line: Stop wins at every step while the person is being asked anything of.
+ * the line: Stop wins at every step of an open turn, also where one stands that may be taken back.
  */
 const AT: Record<TurnTouch['do'], readonly Step[]> = {
   identify: ['who'],
@@ -43,6 +43,8 @@ const AT: Record<TurnTouch['do'], readonly Step[]> = {
     'lid',
     'bag',
     'settled',
+    'stopped',
+    'interrupted',
   ],
   'stop-mistaken': ['stopped', 'lid', 'bag', 'settled'],
   'explain-stop': ['stopped', 'lid', 'bag', 'settled', 'ended'],
@@ -113,9 +115,9 @@ function within(
     case 'open-kit':
       return openKit(home, turn, touch, doing);
     case 'stop':
-      return stop(turn, test);
+      return stop(turn, test, doing);
     case 'stop-mistaken':
-      return stopMistaken(turn);
+      return stopMistaken(turn, doing);
     case 'explain-stop':
       return explainStop(turn, touch);
     case 'interrupt':

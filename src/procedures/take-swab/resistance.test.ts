@@ -177,7 +177,10 @@ describe('resistance', () => {
               fact.device !== test.taken!.device &&
               !knew(test.taken!, fact) &&
               !knew(fact, test.taken!) &&
-              !facts.some((other) => other.kind === 'stop.mistaken' && knew(other, fact)),
+              !facts.some(
+                (other) =>
+                  other.kind === 'stop.mistaken' && other.data.replaces?.includes(fact.id) === true,
+              ),
           );
           if (stops.length === 0) continue;
           seen.held += 1;

@@ -2,6 +2,7 @@ import type { NewFact } from '../../care/catalogue.ts';
 import type { SpoilReason } from '../../care/custody/facts.ts';
 import type { Test } from '../../care/custody/test.ts';
 import type { Turn } from '../../care/custody/turn.ts';
+import { ownStops } from '../../care/custody/turn.ts';
 import type { Home } from '../../care/home.ts';
 import { policyOn } from '../../care/policy/in-force.ts';
 import { allow, refuse } from '../../care/refusal.ts';
@@ -18,20 +19,26 @@ const spoiled = (turn: Turn, test: Test, why: SpoilReason): NewFact => ({
 
 /**
  * Stop, at one tap, whatever is on the screen. A swab that had begun is over and its kit is closed.
- * Once the swab is out the person is left in peace and the tube goes on.
+ * Once the swab is out the person is left in peace and the tube goes on. A stop from another tablet or
+ * hand is kept beside the first: that one may be taken back as a mistake.
  */
-export function stop(turn: Turn, test: Test | undefined): Outcome {
-  if (turn.stop !== undefined) return allow([]);
+export function stop(turn: Turn, test: Test | undefined, doing: Doing): Outcome {
+  if (ownStops(turn, doing).length > 0) return allow([]);
   const facts: NewFact[] = [{ kind: 'turn.stopped', data: { turn: turn.id } }];
   if (test?.begun === true && test.taken === undefined) facts.push(spoiled(turn, test, 'stopped'));
   return allow(facts);
 }
 
-/** Pressed by mistake: the person did not ask for it. They are asked again whether they are willing. */
-export const stopMistaken = (turn: Turn): Outcome =>
-  turn.stop === undefined
+/**
+ * Pressed by mistake: the person did not ask for it. Only one's own stop is taken back; if none is left
+ * the person is asked again whether they are willing.
+ */
+export function stopMistaken(turn: Turn, doing: Doing): Outcome {
+  const replaces = ownStops(turn, doing).map(({ id }) => id);
+  return replaces.length === 0
     ? refuse({ reason: 'not-this-step', step: 'stopped' })
-    : allow([{ kind: 'stop.mistaken', data: { turn: turn.id, replaces: [turn.stop.id] } }]);
+    : allow([{ kind: 'stop.mistaken', data: { turn: turn.id, replaces } }]);
+}
 
 export function explainStop(
   turn: Turn,

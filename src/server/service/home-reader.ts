@@ -1,8 +1,11 @@
-import { emptyHome, file, type Home } from '../../care/home.ts';
+import { emptyHome, fileRead, type Home, noteUnreadable } from '../../care/home.ts';
+import type { FactId } from '../../care/ids.ts';
 import type { Policy } from '../../care/policy/policy.ts';
 import type { Zone } from '../../care/time.ts';
 import { ERASED } from '../../ledger/erased-fact.ts';
+import type { LedgerFact } from '../../ledger/fact.ts';
 import type { LedgerStore } from '../../ledger/store.ts';
+import { readStored } from '../../procedures/home-fold.ts';
 
 const PAGE = 5000;
 
@@ -28,13 +31,21 @@ export class HomeReader {
     return next;
   }
 
+  /** As a tablet reads it: what was on paper first happened then, and a newer program's fact is not guessed at. */
+  private take(stored: LedgerFact): void {
+    const read = readStored(stored);
+    if (read.ok) fileRead(this.home, read.fact);
+    else if (stored.kind !== ERASED)
+      noteUnreadable(this.home, { ...stored, id: stored.id as string as FactId });
+  }
+
   private async catchUp(): Promise<Home> {
     if (this.position === 0) this.erasedUpTo = (await this.store.head()).position;
     for (;;) {
       const page = await this.store.opened(this.position, PAGE);
       if (page.some(({ kind }, at) => kind === ERASED && this.position + at >= this.erasedUpTo))
         return this.anew();
-      for (const fact of page) file(this.home, fact as unknown as Parameters<typeof file>[1]);
+      for (const fact of page) this.take(fact);
       this.position += page.length;
       if (page.length < PAGE) return this.home;
     }

@@ -20,7 +20,8 @@ export function whoseIs(home: Home, found: Finding, names: Names): string[] {
 /** The record in which something has to be put right by hand, where a finding is not about a test. */
 export function recordOf(home: Home, found: Finding): string | undefined {
   if (found.tests.length > 0) return undefined;
-  for (const { data } of factsOf(home, found)) {
+  for (const { data, kind } of factsOf(home, found)) {
+    if (kind === 'policy.confirmed') return paths.policy;
     if ('person' in data) return paths.person(data.person);
     if ('staff' in data) return paths.member(data.staff);
     if ('round' in data) return paths.round(data.round);

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { RoundId } from '../../../care/ids.ts';
+import { inBox } from '../../../care/rounds/in-box.ts';
 import type { Round } from '../../../care/rounds/round.ts';
 import { roundOf } from '../../../care/rounds/round.ts';
 import { uncollected } from '../../../care/rounds/uncollected.ts';
@@ -27,7 +28,7 @@ export function HandOverScreen({ round: id }: { readonly round: RoundId }): JSX.
   const names = namesIn(home, words.refusals.somebody);
   const shut = round.boxes.filter((box) => box.closed !== undefined);
   const gone = shut.filter((box) => box.handed.length > 0);
-  const next = shut.find((box) => box.handed.length === 0);
+  const next = shut.find((box) => box.handed.length === 0 && inBox(home, box.id).length > 0);
   const here = uncollected(home, round);
   return (
     <>

@@ -1,9 +1,11 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { inBox } from '../../../care/rounds/in-box.ts';
 import type { Progress } from '../../../care/rounds/progress.ts';
 import type { Round } from '../../../care/rounds/round.ts';
+import { talliesOnceShut } from '../../../care/rounds/tally.ts';
 import { momentOf } from '../../../care/time.ts';
-import { closeBox, closeRound, openBox, splitRound } from '../../../procedures/pack.ts';
+import { boxToShut, closeBox, closeRound, splitRound } from '../../../procedures/pack.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { useAct } from '../../desk/use-act.ts';
@@ -32,8 +34,8 @@ export function CourierEarly({ round, progress, onBack }: CourierEarlyProps): JS
   const [time, setTime] = useState('');
   const [missingTime, setMissingTime] = useState(false);
   const { tally, waiting } = progress;
-  const box = openBox(round);
-  const inBox = tally.packed.filter((test) => test.box === box?.id).length;
+  const box = boxToShut(home, round);
+  const bags = box === undefined ? 0 : inBox(home, box.id).length;
 
   const send = async (): Promise<void> => {
     setMissingTime(waiting.length > 0 && time === '');
@@ -46,7 +48,7 @@ export function CourierEarly({ round, progress, onBack }: CourierEarlyProps): JS
     const shut = await act((now) => closeBox(now, { round: round.id, wiped: true }));
     if (shut === undefined) return;
     // Where something is still open the round stays open: it goes with a later box.
-    if (tally.tallies) await act((now) => closeRound(now, round.id));
+    if (talliesOnceShut(tally, box)) await act((now) => closeRound(now, round.id));
     go(paths.handOver(round.id));
   };
 
@@ -54,7 +56,7 @@ export function CourierEarly({ round, progress, onBack }: CourierEarlyProps): JS
     <Part title={say.early}>
       <p>{say.earlyLead}</p>
       <p>
-        <b>{say.goesNow(inBox)}</b>
+        <b>{say.goesNow(bags)}</b>
       </p>
       {tally.missing.length > 0 && (
         <Notice kind="look" title={say.scanFirst(tally.missing.map(({ id }) => names.test(id)))} />

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { RoundId } from '../../../care/ids.ts';
 import { frameOf } from '../../../care/rounds/frame.ts';
+import { boxToShutAgain } from '../../../care/rounds/in-box.ts';
 import { progressOf } from '../../../care/rounds/progress.ts';
 import { roundOf } from '../../../care/rounds/round.ts';
 import { useDesk } from '../../desk/desk.ts';
@@ -27,7 +28,10 @@ export function PackScreen({ round: id }: { readonly round: RoundId }): JSX.Elem
   const round = roundOf(desk.home, id);
   if (round === undefined) return <EmptyPage title={words.refusals.unknownPerson} />;
   const progress = progressOf(desk.home, round);
-  const closed = round.closings.length > 0 && progress.tally.missing.length === 0;
+  const closed =
+    round.closings.length > 0 &&
+    progress.tally.missing.length === 0 &&
+    boxToShutAgain(desk.home, round) === undefined;
   return (
     <>
       <PageHead title={say.title}>

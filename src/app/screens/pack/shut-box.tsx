@@ -1,8 +1,10 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { inBox } from '../../../care/rounds/in-box.ts';
 import type { Progress } from '../../../care/rounds/progress.ts';
 import type { Round } from '../../../care/rounds/round.ts';
-import { closeBox, closeRound, openBox } from '../../../procedures/pack.ts';
+import { talliesOnceShut } from '../../../care/rounds/tally.ts';
+import { boxToShut, closeBox, closeRound } from '../../../procedures/pack.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
 import { useAct } from '../../desk/use-act.ts';
@@ -28,16 +30,19 @@ export function ShutBox({ round, progress }: ShutBoxProps): JSX.Element {
   const go = useGoOn();
   const { tally, waiting } = progress;
   const names = namesIn(home, words.refusals.somebody);
-  const box = openBox(round);
-  const inBox = tally.packed.filter((test) => test.box === box?.id).length;
+  const box = boxToShut(home, round);
+  const again = box?.closed !== undefined;
+  const bags = box === undefined ? 0 : inBox(home, box.id).length;
+  const shuts = bags > 0 || again;
+  const tallies = talliesOnceShut(tally, box);
 
   const shut = async (): Promise<boolean> => {
-    if (box === undefined || inBox === 0) return true;
+    if (!shuts) return true;
     return (await act((now) => closeBox(now, { round: round.id, wiped: true }))) !== undefined;
   };
   const shutAndClose = async (): Promise<void> => {
     // Asked first: a box that was shut on a missing bag would have to be opened again.
-    if (!tally.tallies) {
+    if (!tallies) {
       setRefused(true);
       await act((now) => closeRound(now, round.id));
       return;
@@ -56,7 +61,12 @@ export function ShutBox({ round, progress }: ShutBoxProps): JSX.Element {
             say.boxShut(each.closed.data.members.length, each.closed.at)}
         </p>
       ))}
-      {inBox > 0 && (
+      {again && (
+        <Notice kind="look" title={say.boxChanged(bags)}>
+          {say.boxChangedHow}
+        </Notice>
+      )}
+      {shuts && (
         <ol class="shut-steps">
           {(['tube', 'bag', 'outer', 'wipe'] as const).map((step) => (
             <li key={step}>{say.shutSteps[step]}</li>
@@ -79,10 +89,10 @@ export function ShutBox({ round, progress }: ShutBoxProps): JSX.Element {
       )}
       <div role="alert">{problem !== undefined && <Notice kind="stop" title={problem} />}</div>
       <div class="button-stack">
-        <Button kind="main" icon={inBox > 0 ? 'bag' : 'tick'} onPress={() => void shutAndClose()}>
-          {inBox > 0 ? say.shutAndClose : say.closeRound}
+        <Button kind="main" icon={shuts ? 'bag' : 'tick'} onPress={() => void shutAndClose()}>
+          {shuts ? say.shutAndClose : say.closeRound}
         </Button>
-        {refused && !tally.tallies && inBox > 0 && (
+        {refused && !tallies && shuts && (
           <Button
             onPress={() => {
               clear();

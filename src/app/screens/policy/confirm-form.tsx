@@ -28,6 +28,8 @@ export function ConfirmForm(): JSX.Element {
   );
 }
 
+const valueOf = (policy: Policy): string => digestOf(policy) ?? policyKey(policy);
+
 interface ConfirmFields {
   readonly policy: string;
   readonly from: string;
@@ -42,7 +44,7 @@ function OpenForm(): JSX.Element {
     { title: say.title, back: paths.policy },
   );
   const policies = policiesKnown(desk.home);
-  const picked = policies.find((policy) => policyKey(policy) === form.value.policy);
+  const picked = policies.find((policy) => valueOf(policy) === form.value.policy);
   return (
     <RecordForm
       title={say.title}
@@ -56,9 +58,11 @@ function OpenForm(): JSX.Element {
         {...form.bind('policy')}
         label={say.which}
         options={policies.map((policy) => ({
-          value: policyKey(policy),
+          value: valueOf(policy),
           label: words.name(policy.title, policy.version),
-          hint: words.forWhere(policy.jurisdiction),
+          hint: twice(policy)
+            ? `${words.forWhere(policy.jurisdiction)} ${say.digest}: ${valueOf(policy)}`
+            : words.forWhere(policy.jurisdiction),
         }))}
       />
       {picked !== undefined && (
@@ -70,6 +74,11 @@ function OpenForm(): JSX.Element {
       <DateField {...form.bind('from')} label={say.from} />
     </RecordForm>
   );
+
+  /** Two may have written one version each: their marks tell them apart. */
+  function twice(policy: Policy): boolean {
+    return policies.filter((other) => policyKey(other) === policyKey(policy)).length > 1;
+  }
 
   async function keep(): Promise<void> {
     const digest = picked && digestOf(picked);

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { FactOf } from '../../../care/catalogue.ts';
-import { policiesKnown } from '../../../care/policy/in-force.ts';
+import { textOf } from '../../../care/policy/in-force.ts';
 import { historyOf } from '../../../care/record/history.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { namesIn } from '../../desk/names.ts';
@@ -29,10 +29,11 @@ export function Confirmations(): JSX.Element | null {
     </Part>
   );
 
-  function nameOf({ data }: FactOf<'policy.confirmed'>): string {
-    const carried = policiesKnown(desk.home).find(
-      ({ policy, version }) => policy === data.policy && version === data.version,
+  function nameOf(fact: FactOf<'policy.confirmed'>): string {
+    return say.confirmation(
+      textOf(desk.home, fact)?.title ?? fact.data.policy,
+      fact.data.version,
+      fact.data.from,
     );
-    return say.confirmation(carried?.title ?? data.policy, data.version, data.from);
   }
 }

@@ -12,6 +12,7 @@ import { Notice } from '../../pieces/list/notice.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { paths } from '../paths.ts';
 import type { TurnData } from './turn-data.ts';
+import { stoppedHere } from './turn-data.ts';
 import type { StepProps } from './turn-frame.tsx';
 import { TurnFrame } from './turn-frame.tsx';
 
@@ -21,6 +22,7 @@ export function StepStopped({ data, turn, step, turnAct }: StepProps): JSX.Eleme
   const words = useWords();
   const say = words.turn.stopped;
   const at = data.turn?.stop?.at ?? desk.now();
+  const own = stoppedHere(desk, data);
   const go = useGoOn();
   const endTurn = async () => {
     if (await turnAct.touch({ do: 'finish' }, turn)) go(paths.round(data.round.id));
@@ -33,9 +35,11 @@ export function StepStopped({ data, turn, step, turnAct }: StepProps): JSX.Eleme
       step={`${turn}-${step}`}
       title={say.title(data.person.called, at)}
       asides={
-        <Button icon="back" onPress={() => void turnAct.touch({ do: 'stop-mistaken' }, turn)}>
-          {say.mistake}
-        </Button>
+        own && (
+          <Button icon="back" onPress={() => void turnAct.touch({ do: 'stop-mistaken' }, turn)}>
+            {say.mistake}
+          </Button>
+        )
       }
       primary={
         <BigButton step={`${turn}-${step}`} now={desk.monotonic} onPress={() => void endTurn()}>

@@ -5,6 +5,7 @@ import { Button } from '../../pieces/form/button.tsx';
 import { Icon } from '../../pieces/icon/icon.tsx';
 import { useWords } from '../../words/use-words.ts';
 import { KitTrouble } from './kit-trouble.tsx';
+import { stoppedHere } from './turn-data.ts';
 import type { StepProps } from './turn-frame.tsx';
 import { TurnFrame } from './turn-frame.tsx';
 import { useQuick } from './use-quick.ts';
@@ -32,7 +33,7 @@ export function StepTube({ data, turn, step, turnAct }: StepProps): JSX.Element 
             step={step}
             onFault={(why) => void turnAct.touch({ do: 'kit-fault', why }, turn)}
           />
-          {stopped && (
+          {stoppedHere(desk, data) && (
             <Button icon="back" onPress={() => void turnAct.touch({ do: 'stop-mistaken' }, turn)}>
               {words.turn.stopped.mistake}
             </Button>

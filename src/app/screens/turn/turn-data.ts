@@ -2,6 +2,7 @@ import { turnsInRound } from '../../../care/custody/person-turns.ts';
 import { testInHand } from '../../../care/custody/step.ts';
 import type { Test } from '../../../care/custody/test.ts';
 import type { Pair, Turn } from '../../../care/custody/turn.ts';
+import { ownStops } from '../../../care/custody/turn.ts';
 import type { PersonId, StaffId } from '../../../care/ids.ts';
 import { identityChoices } from '../../../care/people/choices.ts';
 import type { Namesake, Person } from '../../../care/people/person.ts';
@@ -47,6 +48,10 @@ export function turnData(desk: Desk, round: Round, id: PersonId): TurnData {
     namesakes: alikeTo(home, person),
   };
 }
+
+/** Whether whoever holds this tablet pressed Stop on it: only they can say it was a mistake. */
+export const stoppedHere = ({ device, me: by }: Desk, { turn }: TurnData): boolean =>
+  turn !== undefined && ownStops(turn, { device, by }).length > 0;
 
 /** Who swabs and who records, before a turn says so: as planned, with whoever holds this tablet recording. */
 export function pairFor(desk: Desk, round: Round): Pair {

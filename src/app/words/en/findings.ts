@@ -24,6 +24,7 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
     'report-on-two': 'Two seniors settled one report, and not in the same way.',
     'result-of-another': 'This came for somebody else, who had the same code.',
     'result-for-withdrawn': 'A result came for a test that a senior had taken out.',
+    'box-changed': 'A box was shut, and then its bags changed.',
     'handed-twice': 'One box was handed over twice, with two counts.',
     'round-changed': 'The round was closed, and then something more came in.',
     'edited-twice': 'Two people changed one entry, and neither knew of the other.',
@@ -54,6 +55,7 @@ export function findingWords({ dates, list, plural }: LanguageTools) {
     'result-of-another': 'Ring the laboratory. Ask whose name or birth date is on it.',
     'result-for-withdrawn':
       'Ring the laboratory. Read the code to each other. Let it stand if the tube was theirs.',
+    'box-changed': 'Open the box and count. Then shut it again at the pack table.',
     'handed-twice': 'Ask the courier for the count.',
     'round-changed': 'Look at what came in. Pack it, or say what became of it.',
     'edited-twice': 'Amend the entry so that one holds. Then say why here.',

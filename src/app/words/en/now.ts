@@ -34,6 +34,7 @@ export function nowWords({ dates, plural, list }: LanguageTools) {
     'result-of-another': 'A result that came for somebody else',
     'result-for-withdrawn': 'A result for a test that was taken out',
     'report-on-two': 'A report that was settled in two ways',
+    'box-changed': 'A shut box has other bags now',
     'handed-twice': 'Two counts for one box',
     'round-changed': 'A closed round has changed',
     'edited-twice': 'Two people changed one thing',

@@ -50,6 +50,9 @@ export function packingWords({ dates, plural, list }: LanguageTools) {
     nothingPacked: 'Nobody was swabbed. There is no box.',
     boxShut: (count: number, at: string) =>
       `${plural(count, { one: 'Box shut on 1 bag', other: `Box shut on ${count} bags` })}, ${dates.time(at)}.`,
+    boxChanged: (count: number) =>
+      `Its bags have changed. ${plural(count, { one: '1 bag is', other: `${count} bags are` })} in it now.`,
+    boxChangedHow: 'Open it and count the bags. Then shut it again.',
     closed: 'The round is closed. It tallies.',
     early: 'The courier is here early',
     earlyLead: 'What is in the box goes now. The rest goes to a second round.',

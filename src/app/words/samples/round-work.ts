@@ -59,6 +59,7 @@ const packing: Samples['packing'] = {
   goOnWith: ['Cor'],
   notSwabbed: [['Sabra']],
   boxShut: [9, at],
+  boxChanged: [3],
   goesNow: [4],
   moves: [['Cor', 'Rowan']],
   scanFirst: [['Tamsin']],
