@@ -1,7 +1,7 @@
 # Makes also-wanted.json: functions whose values come from running R, not from a printed page.
 # Rscript test/oracle/also-wanted.R > test/oracle/also-wanted.json
 suppressMessages({
-  library(jsonlite); library(survival); library(surveillance); library(epiR)
+  library(jsonlite); library(survival); library(surveillance); library(epiR); library(EpiEstim)
 })
 out <- list()
 add <- function(id, fn, input, expected, tolerance, source, note = NULL) {
@@ -147,5 +147,19 @@ for (a in list(list("luhn", luhnCheck, digits), list("gs1-mod10", gs1Check, digi
   list("code39-mod43", code39Check, c("ABC-12", "SWAB 7/4", "TR.5+%"))))
   add(paste0("ALSO-18-", a[[1]]), "checkDigits", list(system = a[[1]], payloads = a[[3]]),
       list(check = unname(sapply(a[[3]], a[[2]]))), 0, "R arithmetic, the formula of the standard")
+
+# Few days of counts and an interval longer than they are, and many days.
+flu <- c(1, 1, 0, 2, 5, 3, 3, 3, 6, 2, 5, 9, 13, 12, 13, 11, 12, 6, 6, 6, 3, 1, 0, 2, 0, 0, 0, 0, 2, 0, 2, 0)
+few <- c(3, 2, 5, 4, 6, 8, 7, 9)
+for (a in list(list("few", few, 7.5, 3.4, 7), list("early", few, 7.5, 3.4, 3),
+               list("growing", c(1, 2, 4, 8, 9, 12, 20, 25), 4.7, 2.9, 3), list("many", flu, 4.7, 2.9, 7))) {
+  from <- 2:(length(a[[2]]) - a[[5]] + 1)
+  r <- suppressWarnings(suppressMessages(estimate_R(a[[2]], method = "parametric_si", config = make_config(
+    list(mean_si = a[[3]], std_si = a[[4]], t_start = from, t_end = from + a[[5]] - 1)))))$R
+  add(paste0("ALSO-19-", a[[1]]), "estimateR", list(incidence = a[[2]], siMean = a[[3]], siSd = a[[4]], window = a[[5]]),
+      list(tEnd = I(r$t_end), mean = I(r[["Mean(R)"]]), sd = I(r[["Std(R)"]]), q025 = I(r[["Quantile.0.025(R)"]]),
+           median = I(r[["Median(R)"]]), q975 = I(r[["Quantile.0.975(R)"]])), 1e-9,
+      "R package EpiEstim 2.2.4, estimate_R(parametric_si)")
+}
 
 cat("[\n"); cat(paste0("  ", sapply(out, toJSON, auto_unbox = TRUE, digits = NA, na = "null"), collapse = ",\n")); cat("\n]\n")
