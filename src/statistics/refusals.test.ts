@@ -676,6 +676,11 @@ const ROWS: readonly Row[] = [
     () => conditionalArrival(curve, { age: 1, by: 3, confidence: 1 }),
   ],
   ['an age nothing reached', 'undefined', () => conditionalArrival(over, { age: 2, by: 3 })],
+  [
+    'an age nothing was watched beyond',
+    'undefined',
+    () => conditionalArrival(curve, { age: curve.lastTime, by: 99 }),
+  ],
   ['one group', 'empty', () => compareGroups([wait])],
   ['a group of nobody', 'empty', () => compareGroups([wait, { time: [], event: [] }])],
   ['a negative rho', 'out-of-range', () => compareGroups([wait, wait], -1)],
