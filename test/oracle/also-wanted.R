@@ -162,4 +162,13 @@ for (a in list(list("few", few, 7.5, 3.4, 7), list("early", few, 7.5, 3.4, 3),
       "R package EpiEstim 2.2.4, estimate_R(parametric_si)")
 }
 
+# Beyond the longest wait, and where nothing came: R carries the last step on.
+for (a in list(c(2, 9.5), c(5, 8), c(9, 12))) {
+  t <- c(1, 2, 3, 4, 9); e <- c(1, 1, 1, 1, 0)
+  r <- summary(survfit(Surv(t, e) ~ 1, conf.type = "log", subset = t > a[1] | t == 9), times = a[2], extend = TRUE)
+  add(paste0("ALSO-20-", a[1]), "conditionalArrivalCI", list(time = t, event = e, ageNow = a[1], by = a[2]),
+      list(p = 1 - r$surv, lower = 1 - r$upper, upper = 1 - r$lower), 1e-9,
+      "R survival: survfit of those still out at the age, summary(extend = TRUE)")
+}
+
 cat("[\n"); cat(paste0("  ", sapply(out, toJSON, auto_unbox = TRUE, digits = NA, na = "null"), collapse = ",\n")); cat("\n]\n")

@@ -43,13 +43,11 @@ const LAWS: Readonly<Record<string, RandomLead['law']>> = {
 };
 
 const randomLead: Adapter = (i) => {
-  const law =
-    LAWS[
-      i
-        .textOr('negbin', 'dist')
-        .toLowerCase()
-        .replace(/[^a-z]/g, '')
-    ];
+  const name = i
+    .textOr('negbin', 'dist')
+    .toLowerCase()
+    .replace(/[^a-z]/g, '');
+  const law = Object.hasOwn(LAWS, name) ? LAWS[name] : undefined;
   if (!law) throw new InputError(`there is no law of demand "${i.text('dist')}"`);
   return answer(
     reorderPointRandomLead({

@@ -112,11 +112,19 @@ const kmQuantiles: Adapter = (i) =>
 const CARRIED_ON =
   'R package survival, summary(survfit(start.time =), extend = TRUE): carries the last step on';
 
+interface Arrival {
+  readonly error?: string;
+  readonly p: unknown;
+  readonly lower: unknown;
+  readonly upper: unknown;
+  readonly seLog: unknown;
+}
+
 /**
  * The figures of an arrival. Own: no upper limit where the figure is only a floor, and nothing at an
  * age at which nothing was watched any longer, though the curve did not reach 0.
  */
-function arrival(i: Input, age: number): Refused | Readonly<Record<string, unknown>> {
+function arrival(i: Input, age: number): Refused | Arrival {
   const by = i.number('by');
   const confidence = i.numberOr(0.95, 'conf', 'confidence');
   const curve = kaplanMeier(waits(i));
