@@ -171,4 +171,17 @@ for (a in list(c(2, 9.5), c(5, 8), c(9, 12))) {
       "R survival: survfit of those still out at the age, summary(extend = TRUE)")
 }
 
+for (a in list(c(80, 57, 1501), c(13, 8.142857142857142, 154.28571428571428), c(5, 4, 4), c(9, 4, 2)))
+  add(sprintf("ALSO-21-%d", a[1]), "stockoutProb", list(onHand = a[1], mean = a[2], variance = a[3]),
+      list(p = if (a[3] > a[2]) pnbinom(a[1], size = a[2]^2 / (a[3] - a[2]), mu = a[2], lower = FALSE)
+               else ppois(a[1], a[2], lower = FALSE)), 1e-12, "R pnbinom, and ppois where it varies no more than Poisson")
+# Two batches, a day's demand of mean 2 and variance 9: its days add up to the same prob and the sum of the sizes.
+prob <- 2 / 9; nb <- function(u, days) dnbinom(u, size = 2 * days * prob / (1 - prob), prob = prob)
+first <- sum((30 - 0:30) * nb(0:30, 10))
+spent <- c(sum(nb(0:30, 10)), nb(31:49, 10)); spent <- c(spent, 1 - sum(spent)); second <- 0
+for (k in 0:20) for (x in 0:(20 - k)) second <- second + spent[k + 1] * nb(x, 15) * (20 - k - x)
+add("ALSO-22", "expectedExpiryWaste", list(batches = data.frame(quantity = c(30, 20), expiryDay = c(10, 25)),
+    demandPerDay = 2, variancePerDay = 9), list(wasteByBatch = c(first, second), total = first + second), 1e-9,
+    "R dnbinom, the law of what is used carried from one expiry to the next")
+
 cat("[\n"); cat(paste0("  ", sapply(out, toJSON, auto_unbox = TRUE, digits = NA, na = "null"), collapse = ",\n")); cat("\n]\n")
