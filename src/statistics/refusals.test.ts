@@ -97,7 +97,7 @@ import {
   reorderPointPoisson,
   reorderPointRandomLead,
 } from './stock/reorder-point.ts';
-import { stockoutChance } from './stock/stockout-chance.ts';
+import { stockoutChance, stockoutChanceOf } from './stock/stockout-chance.ts';
 import { teunterSyntetosBabai } from './stock/teunter-syntetos-babai.ts';
 import { compareGroups } from './survival/compare-groups.ts';
 import { conditionalArrival } from './survival/conditional-arrival.ts';
@@ -676,6 +676,11 @@ const ROWS: readonly Row[] = [
     () => conditionalArrival(curve, { age: 1, by: 3, confidence: 1 }),
   ],
   ['an age nothing reached', 'undefined', () => conditionalArrival(over, { age: 2, by: 3 })],
+  [
+    'an age nothing was watched beyond',
+    'undefined',
+    () => conditionalArrival(curve, { age: curve.lastTime, by: 99 }),
+  ],
   ['one group', 'empty', () => compareGroups([wait])],
   ['a group of nobody', 'empty', () => compareGroups([wait, { time: [], event: [] }])],
   ['a negative rho', 'out-of-range', () => compareGroups([wait, wait], -1)],
@@ -1325,6 +1330,26 @@ const ROWS: readonly Row[] = [
   ],
   ['half a kit at hand', 'not-a-count', () => stockoutChance(0.5, 1, [1])],
   ['a stockout under demand below 0', 'out-of-range', () => stockoutChance(5, -1, [1])],
+  [
+    'half a kit under any law',
+    'not-a-count',
+    () => stockoutChanceOf(0.5, { mean: 1, variance: 2 }),
+  ],
+  [
+    'a stockout of more varied demand below 0',
+    'out-of-range',
+    () => stockoutChanceOf(5, { mean: -1, variance: 2 }),
+  ],
+  [
+    'a spread of demand below 0',
+    'out-of-range',
+    () => stockoutChanceOf(5, { mean: 1, variance: -2 }),
+  ],
+  [
+    'waste under a spread below 0',
+    'out-of-range',
+    () => expectedExpiryWaste([{ quantity: 5, expiryDay: 3 }], 1, -1),
+  ],
   ['a stockout within days below 0', 'out-of-range', () => stockoutChance(5, 1, [-1])],
   // Identity
   ['a scheme nobody knows', 'unknown-scheme', () => findScheme('guess')],

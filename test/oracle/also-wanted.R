@@ -1,7 +1,7 @@
 # Makes also-wanted.json: functions whose values come from running R, not from a printed page.
 # Rscript test/oracle/also-wanted.R > test/oracle/also-wanted.json
 suppressMessages({
-  library(jsonlite); library(survival); library(surveillance); library(epiR)
+  library(jsonlite); library(survival); library(surveillance); library(epiR); library(EpiEstim)
 })
 out <- list()
 add <- function(id, fn, input, expected, tolerance, source, note = NULL) {
@@ -147,5 +147,41 @@ for (a in list(list("luhn", luhnCheck, digits), list("gs1-mod10", gs1Check, digi
   list("code39-mod43", code39Check, c("ABC-12", "SWAB 7/4", "TR.5+%"))))
   add(paste0("ALSO-18-", a[[1]]), "checkDigits", list(system = a[[1]], payloads = a[[3]]),
       list(check = unname(sapply(a[[3]], a[[2]]))), 0, "R arithmetic, the formula of the standard")
+
+# Few days of counts and an interval longer than they are, and many days.
+flu <- c(1, 1, 0, 2, 5, 3, 3, 3, 6, 2, 5, 9, 13, 12, 13, 11, 12, 6, 6, 6, 3, 1, 0, 2, 0, 0, 0, 0, 2, 0, 2, 0)
+few <- c(3, 2, 5, 4, 6, 8, 7, 9)
+for (a in list(list("few", few, 7.5, 3.4, 7), list("early", few, 7.5, 3.4, 3),
+               list("growing", c(1, 2, 4, 8, 9, 12, 20, 25), 4.7, 2.9, 3), list("many", flu, 4.7, 2.9, 7))) {
+  from <- 2:(length(a[[2]]) - a[[5]] + 1)
+  r <- suppressWarnings(suppressMessages(estimate_R(a[[2]], method = "parametric_si", config = make_config(
+    list(mean_si = a[[3]], std_si = a[[4]], t_start = from, t_end = from + a[[5]] - 1)))))$R
+  add(paste0("ALSO-19-", a[[1]]), "estimateR", list(incidence = a[[2]], siMean = a[[3]], siSd = a[[4]], window = a[[5]]),
+      list(tEnd = I(r$t_end), mean = I(r[["Mean(R)"]]), sd = I(r[["Std(R)"]]), q025 = I(r[["Quantile.0.025(R)"]]),
+           median = I(r[["Median(R)"]]), q975 = I(r[["Quantile.0.975(R)"]])), 1e-9,
+      "R package EpiEstim 2.2.4, estimate_R(parametric_si)")
+}
+
+# Beyond the longest wait, and where nothing came: R carries the last step on.
+for (a in list(c(2, 9.5), c(5, 8), c(9, 12))) {
+  t <- c(1, 2, 3, 4, 9); e <- c(1, 1, 1, 1, 0)
+  r <- summary(survfit(Surv(t, e) ~ 1, conf.type = "log", subset = t > a[1] | t == 9), times = a[2], extend = TRUE)
+  add(paste0("ALSO-20-", a[1]), "conditionalArrivalCI", list(time = t, event = e, ageNow = a[1], by = a[2]),
+      list(p = 1 - r$surv, lower = 1 - r$upper, upper = 1 - r$lower), 1e-9,
+      "R survival: survfit of those still out at the age, summary(extend = TRUE)")
+}
+
+for (a in list(c(80, 57, 1501), c(13, 8.142857142857142, 154.28571428571428), c(5, 4, 4), c(9, 4, 2)))
+  add(sprintf("ALSO-21-%d", a[1]), "stockoutProb", list(onHand = a[1], mean = a[2], variance = a[3]),
+      list(p = if (a[3] > a[2]) pnbinom(a[1], size = a[2]^2 / (a[3] - a[2]), mu = a[2], lower = FALSE)
+               else ppois(a[1], a[2], lower = FALSE)), 1e-12, "R pnbinom, and ppois where it varies no more than Poisson")
+# Two batches, a day's demand of mean 2 and variance 9: its days add up to the same prob and the sum of the sizes.
+prob <- 2 / 9; nb <- function(u, days) dnbinom(u, size = 2 * days * prob / (1 - prob), prob = prob)
+first <- sum((30 - 0:30) * nb(0:30, 10))
+spent <- c(sum(nb(0:30, 10)), nb(31:49, 10)); spent <- c(spent, 1 - sum(spent)); second <- 0
+for (k in 0:20) for (x in 0:(20 - k)) second <- second + spent[k + 1] * nb(x, 15) * (20 - k - x)
+add("ALSO-22", "expectedExpiryWaste", list(batches = data.frame(quantity = c(30, 20), expiryDay = c(10, 25)),
+    demandPerDay = 2, variancePerDay = 9), list(wasteByBatch = c(first, second), total = first + second), 1e-9,
+    "R dnbinom, the law of what is used carried from one expiry to the next")
 
 cat("[\n"); cat(paste0("  ", sapply(out, toJSON, auto_unbox = TRUE, digits = NA, na = "null"), collapse = ",\n")); cat("\n]\n")

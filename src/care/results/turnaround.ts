@@ -95,7 +95,7 @@ export function turnaroundOf(
   };
 }
 
-/** A chance with its 95 % interval (Greenwood); `least` when the figure is only a floor. */
+/** A chance with its 95 % interval (Greenwood); `least` when the figure is only a floor, which has no upper limit. */
 export interface Chance {
   readonly is: number;
   readonly lower: number | undefined;

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { growthRate } from '../../statistics/epidemics/growth-rate.ts';
 import { reproductionNumber } from '../../statistics/epidemics/reproduction-number.ts';
-import { discreteSerialInterval } from '../../statistics/epidemics/serial-interval.ts';
+import { serialIntervalFor } from '../../statistics/epidemics/serial-interval.ts';
 import { given, type Outcome } from '../../statistics/refusal/refusal.ts';
 import {
   cell,
@@ -19,7 +19,7 @@ const input = v.object({
   cases: v.pipe(v.array(count), v.minLength(2, 'needs at least two days')),
   serialInterval: v.union(
     [v.object({ mean: positive, sd: positive }), v.array(probability)],
-    'must be { mean, sd } in days, or a list of chances from day 0',
+    'must be { mean, sd } in days, or a list of chances from day 0 that sum to 1',
   ),
   window: v.optional(positiveCount, 7),
 });
@@ -29,6 +29,13 @@ const output = v.object({
     v.object({
       from: v.number(),
       to: v.number(),
+      /** Ends before one mean serial interval has passed. */
+      early: v.pipe(
+        v.boolean(),
+        v.description(
+          'The window ends before one mean serial interval has passed: infections from before the first day are missed, so R may be far too high.',
+        ),
+      ),
       mean: figure,
       sd: figure,
       median: figure,
@@ -42,30 +49,28 @@ const output = v.object({
 
 type Input = v.InferOutput<typeof input>;
 
-function serialIntervalOf({ serialInterval, cases }: Input): Outcome<readonly number[]> {
-  if (Array.isArray(serialInterval)) return given(serialInterval);
-  return discreteSerialInterval(
-    serialInterval.mean,
-    serialInterval.sd,
-    Array.from(cases.keys()).concat(cases.length, cases.length + 30),
-  );
-}
+const meanOf = (weights: readonly number[]): number =>
+  weights.reduce((sum, w, s) => sum + w * s, 0);
 
-function run(question: Input): Outcome<v.InferInput<typeof output>> {
-  const weights = serialIntervalOf(question);
-  if (!weights.ok) return weights;
-  const total = weights.value.reduce((sum, w) => sum + w, 0);
-  const found = reproductionNumber({
-    incidence: question.cases,
-    serialInterval: total > 0 ? weights.value.map((w) => w / total) : weights.value,
-    window: question.window,
-  });
+function run({
+  cases,
+  serialInterval: asked,
+  window,
+}: Input): Outcome<v.InferInput<typeof output>> {
+  const known = 'mean' in asked;
+  const interval = known
+    ? serialIntervalFor(cases.length, asked.mean, asked.sd)
+    : given({ serialInterval: asked });
+  if (!interval.ok) return interval;
+  const meanDays = known ? asked.mean : meanOf(asked);
+  const found = reproductionNumber({ ...interval.value, incidence: cases, window });
   if (!found.ok) return found;
-  const growth = growthRate(question.cases);
+  const growth = growthRate(cases);
   return given({
     windows: found.value.map((r) => ({
       from: r.from,
       to: r.to,
+      early: r.to <= meanDays,
       mean: orNull(r.mean),
       sd: orNull(r.sd),
       median: orNull(r.median),

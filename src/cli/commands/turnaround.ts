@@ -37,9 +37,23 @@ const output = v.object({
     v.object({
       age: v.number(),
       by: v.number(),
-      probability: figure,
-      ...interval,
-      beyondData: v.boolean(),
+      probability: v.pipe(
+        figure,
+        v.description('Null where nothing in these data was watched for longer than the age.'),
+      ),
+      lower: figure,
+      upper: v.pipe(
+        figure,
+        v.description(
+          'Null where the figure is only a floor (beyondData, or nothing so old came by then) or where everything had come.',
+        ),
+      ),
+      beyondData: v.pipe(
+        v.boolean(),
+        v.description(
+          'True where the time asked about lies beyond the longest wait: the probability is then a floor, at least so much.',
+        ),
+      ),
     }),
   ),
   outcomes: v.array(
@@ -104,7 +118,7 @@ function run(given_: Input): Outcome<v.InferInput<typeof output>> {
 export const { definition, register } = statisticCommand({
   name: 'turnaround',
   description:
-    'How long tests are out before a result or a void comes back (Kaplan-Meier), and the chance that\none now out for so many hours is back by a time. Waits still going on count as far as they go.',
+    'How long tests are out before a result or a void comes back (Kaplan-Meier), and the chance that\none now out for so many hours is back by a time. Waits still going on count as far as they go.\nBeyond the longest wait the chance is a floor without an upper limit; at such an age it is not known.',
   input,
   output,
   example: {

@@ -14,7 +14,26 @@ export interface Verdict {
 function toleranceOf({ tolerance, note = '', source = '' }: Check): Tolerance {
   const relative = /relative tolerance|tolerance\s+(?:is\s+)?relative/i.test(`${note} ${source}`);
   const printed = /published \w+ to ([\d.]+(?:e-?\d+)?)/i.exec(note)?.[1];
-  return { size: tolerance, relative, ...(printed !== undefined && { printed: Number(printed) }) };
+  return {
+    size: tolerance,
+    relative,
+    ...(printed !== undefined && { printed: Number(printed) }),
+  };
+}
+
+/** What is wrong with a check itself; it was written by others, so nothing about it is taken for granted. */
+function faultOf(
+  { fn, expected, tolerance }: Partial<Check>,
+  adapters: Adapters,
+): string | undefined {
+  if (typeof fn !== 'string')
+    return 'the check names no function: "fn" is needed, the name of one as a text';
+  if (!Object.hasOwn(adapters, fn)) return `there is no function "${fn}"`;
+  if (expected === undefined)
+    return 'the check has no "expected": an object of figures, or null where there is no answer';
+  if (typeof tolerance !== 'number' || !(tolerance >= 0))
+    return `the tolerance ${JSON.stringify(tolerance)} is not a number of 0 or more`;
+  return undefined;
 }
 
 function judge(
@@ -22,10 +41,10 @@ function judge(
   adapters: Adapters,
   lookup: (id: string) => Check | undefined,
 ): Verdict {
-  const adapter = adapters[check.fn];
-  if (!adapter) return { check, differences: [], problem: `there is no function "${check.fn}"` };
+  const problem = faultOf(check, adapters);
+  if (problem !== undefined) return { check, differences: [], problem };
   try {
-    const got = adapter(new Input(check.input), { lookup });
+    const got = adapters[check.fn]?.(new Input(check.input), { lookup });
     return { check, differences: compare(check.expected, got, toleranceOf(check)) };
   } catch (error) {
     return {

@@ -53,6 +53,24 @@ describe('comparing figures', () => {
     expect(compare('Inf', 1, exact)).toHaveLength(1);
   });
 
+  it('meets null, in whatever shape, with a refusal, and a figure with none', () => {
+    const refused = { error: 'There are no trials.' };
+    for (const nothing of [
+      null,
+      [null, null],
+      { ci: null },
+      { ci: [null, null] },
+      { a: { b: null } },
+    ])
+      expect(compare(nothing, refused, exact)).toEqual([]);
+    for (const some of [0, [null, 0], { ci: [null, 1] }, { ci: [] }, [], ''])
+      expect(compare(some, refused, exact)).not.toEqual([]);
+    expect(compare(null, { ci: [0, 1] }, exact)).toHaveLength(1);
+    expect(compare({ ci: [null, null] }, { ci: [0, 1] }, exact)).toHaveLength(2);
+    expect(compare({ ci: [null, null] }, { ci: [0] }, exact)).toHaveLength(1);
+    expect(compare({ ci: null }, { ci: refused }, exact)).toHaveLength(1);
+  });
+
   it('misses no figure that is absent, too short or of another kind', () => {
     expect(compare({ a: 1 }, {}, exact)).toEqual([{ path: 'a', expected: 1, got: undefined }]);
     expect(compare([1, 2], [1], exact)).toHaveLength(1);
@@ -123,6 +141,27 @@ describe('running checks', () => {
     ]);
   });
 
+  it.each(['constructor', 'toString', '__proto__', 'hasOwnProperty'])(
+    'knows no function by a name that every object has: %s',
+    (fn) => {
+      const lines = report(runChecks([check({ fn, expected: {} })], ADAPTERS));
+      expect(lines[0]).toContain(`there is no function "${fn}"`);
+      expect(lines.at(-1)).toBe('0 passed, 1 failed');
+    },
+  );
+
+  it.each([
+    ['fn', 'the check names no function'],
+    ['expected', 'the check has no "expected"'],
+    ['tolerance', 'the tolerance "wide" is not a number'],
+    ['input', 'the input has no'],
+  ])('says what a check lacks: %s', (field, says) => {
+    const without = { ...check({}), [field]: field === 'tolerance' ? 'wide' : undefined };
+    const lines = report(runChecks([without], ADAPTERS));
+    expect(lines[0]).toContain(says);
+    expect(lines.at(-1)).toBe('0 passed, 1 failed');
+  });
+
   it('names what an input lacks instead of stopping', () => {
     const lines = report(runChecks([check({ input: { x: 1 } })], ADAPTERS));
     expect(lines[0]).toContain('the input has no n');
@@ -184,11 +223,15 @@ describe('reading inputs', () => {
 describe('the command', () => {
   const folder = mkdtempSync(join(tmpdir(), 'oracle-'));
   afterAll(() => rmSync(folder, { recursive: true }));
-  const run = (name: string, content: unknown) => {
+  const write = (name: string, content: string | Buffer): string => {
     const file = join(folder, name);
-    writeFileSync(file, JSON.stringify(content));
-    return spawnSync('node_modules/.bin/tsx', ['src/cli/oracle.ts', file], { encoding: 'utf8' });
+    writeFileSync(file, content);
+    return file;
   };
+  const judge = (...files: readonly string[]) =>
+    spawnSync('node_modules/.bin/tsx', ['src/cli/oracle.ts', ...files], { encoding: 'utf8' });
+  const run = (name: string, content: unknown) => judge(write(name, JSON.stringify(content)));
+  const right = check({ input: { x: 0, n: 20 }, expected: { ci: [0, 0.161125158052819] } });
 
   it('ends with the tally and exit code 0 when all is well', () => {
     const done = run('good.json', {
@@ -202,6 +245,48 @@ describe('the command', () => {
     const done = run('bad.json', [check({ expected: { ci: [0, 1] } }), check({ fn: 'nothing' })]);
     expect(done.stdout.trimEnd().split('\n').at(-1)).toBe('0 passed, 2 failed');
     expect(done.status).toBe(1);
+  });
+
+  it('reads a single check, a byte-order mark, and what some shells write', () => {
+    const text = JSON.stringify(right);
+    const files = [
+      write('one.json', text),
+      write('marked.json', `\uFEFF[${text}]`),
+      write('wide.json', Buffer.from(`\uFEFF{"oracles":[${text}]}`, 'utf16le')),
+      write('inner.json', `{"oracles":${text}}`),
+    ];
+    const done = judge(...files);
+    expect(done.stderr).toBe('');
+    expect(done.stdout).toBe('4 passed, 0 failed\n');
+    expect(done.status).toBe(0);
+  });
+
+  it('judges all other files where some cannot be read, and counts those as failed', () => {
+    const done = judge(
+      write('broken.json', '[{"id": 1,'),
+      write('right.json', JSON.stringify([right])),
+      join(folder, 'absent.json'),
+      write('shape.json', '{"oracles":{"a":1}}'),
+      write('empty.json', '[]'),
+      write('text.json', '"checks"'),
+    );
+    expect(done.stderr).toContain(
+      'broken.json is not JSON, at line 1, column 11: it ends too early',
+    );
+    expect(done.stderr).toContain('absent.json');
+    expect(done.stderr).toContain(
+      'shape.json holds no checks: its "oracles" is not a list of checks',
+    );
+    expect(done.stderr).toContain('empty.json holds no checks: its list is empty');
+    expect(done.stdout).toBe('1 passed, 5 failed\n');
+    expect(done.status).toBe(1);
+  });
+
+  it('names by its place a check without an id, and one that is none', () => {
+    const done = run('odd.json', [{ ...right, id: undefined }, null, 'x', { fn: 'wilson' }]);
+    expect(done.stdout).toContain('FAILED 2: the check names no function');
+    expect(done.stdout).toContain('FAILED 4 wilson: the check has no "expected"');
+    expect(done.stdout).toContain('1 passed, 3 failed');
   });
 
   it('says what is wrong with a file that holds no checks', () => {

@@ -15,6 +15,8 @@ export interface ReproductionQuestion {
   readonly incidence: readonly number[];
   /** Item s is the chance that a case infects s days after it was infected; item 0 is 0. Sums to 1. */
   readonly serialInterval: readonly number[];
+  /** Mean that has to pass first, where the last item stands for all later days; the list's own unless given. */
+  readonly meanInterval?: number;
   /** Days in a window; 7 unless given. */
   readonly window?: number;
   readonly priorMean?: number;
@@ -36,6 +38,7 @@ export interface ReproductionEstimate {
 function check({
   incidence,
   serialInterval,
+  meanInterval = 0,
   window = 7,
   priorMean = 5,
   priorSd = 5,
@@ -45,6 +48,7 @@ function check({
     each('incidence', incidence, nonNegative),
     notEmpty('serialInterval', serialInterval),
     each('serialInterval', serialInterval, nonNegative),
+    nonNegative('meanInterval', meanInterval),
     positiveCount('window', window),
     positive('priorMean', priorMean),
     positive('priorSd', priorSd),
@@ -106,7 +110,8 @@ export function reproductionNumber(
   const { incidence, serialInterval, window = 7, priorMean = 5, priorSd = 5 } = question;
   const shape0 = (priorMean / priorSd) ** 2;
   const scale0 = priorSd ** 2 / priorMean;
-  const meanInterval = serialInterval.reduce((sum, w, s) => sum + w * s, 0);
+  const meanInterval =
+    question.meanInterval ?? serialInterval.reduce((sum, w, s) => sum + w * s, 0);
   const cases = running(incidence);
   const pressure = running(infectionPressure(incidence, serialInterval));
   const estimates: ReproductionEstimate[] = [];

@@ -1,6 +1,6 @@
 import { gammaCdf } from '../distributions/gamma.ts';
 import { count, each, positive } from '../refusal/checks.ts';
-import { type Outcome, refuse, withinReach } from '../refusal/refusal.ts';
+import { given, type Outcome, refuse, withinReach } from '../refusal/refusal.ts';
 
 /**
  * A serial interval in whole days from its mean and standard deviation: a gamma distribution moved
@@ -29,4 +29,34 @@ export function discreteSerialInterval(
     return Math.max(0, inside + shape * scale * moments);
   };
   return withinReach(() => days.map(weigh));
+}
+
+export interface SerialIntervalFor {
+  /** Item s is the chance of s days; the last item is that of all the days the counts do not reach. */
+  readonly serialInterval: readonly number[];
+  /** The mean of what the counts reach, as R's EpiEstim has it: below the interval's own mean. */
+  readonly meanInterval: number;
+}
+
+/**
+ * The whole serial interval for counts of so many days: its chances up to the last day that any count
+ * can reach, as they are, and all the rest in one item behind them. Cutting it off there and dividing
+ * by what is left would make the first days too likely, and the reproduction number too low.
+ */
+export function serialIntervalFor(
+  days: number,
+  mean: number,
+  sd: number,
+): Outcome<SerialIntervalFor> {
+  const within = discreteSerialInterval(
+    mean,
+    sd,
+    Array.from({ length: days }, (_, k) => k),
+  );
+  if (!within.ok) return within;
+  const rest = 1 - within.value.reduce((sum, w) => sum + w, 0);
+  return given({
+    serialInterval: [...within.value, Math.max(0, rest)],
+    meanInterval: within.value.reduce((sum, w, k) => sum + w * k, 0),
+  });
 }

@@ -20,7 +20,7 @@ export interface ReorderPoint {
 }
 
 // Less demand than this is none.
-const LEAST = 1e-18;
+export const LEAST = 1e-18;
 
 /** Reorder point when demand comes singly at random and the lead time is known. */
 export function reorderPointPoisson(
@@ -85,6 +85,8 @@ export function reorderPointNegativeBinomial(
 
 export interface RandomLead {
   readonly demandPerDay: number;
+  /** Variance of a day's demand; that of Poisson demand, its mean, unless given, and never less. */
+  readonly variancePerDay?: number;
   readonly leadMean: number;
   readonly leadSd: number;
   readonly service: number;
@@ -93,12 +95,13 @@ export interface RandomLead {
 }
 
 /**
- * Reorder point when the lead time varies too: Var = E[L] d + d^2 Var L, and a law with that mean
+ * Reorder point when the lead time varies too: Var = E[L] Var d + d^2 Var L, and a law with that mean
  * and variance. Under the normal and the gamma law the point is not a whole number.
  * Source: Silver, Pyke & Thomas (2017), Inventory and production management, section 6.10.
  */
 export function reorderPointRandomLead({
   demandPerDay,
+  variancePerDay = demandPerDay,
   leadMean,
   leadSd,
   service,
@@ -106,13 +109,15 @@ export function reorderPointRandomLead({
 }: RandomLead): Outcome<ReorderPoint> {
   const refused = firstRefusal(
     nonNegative('demandPerDay', demandPerDay),
+    nonNegative('variancePerDay', variancePerDay),
     nonNegative('leadMean', leadMean),
     nonNegative('leadSd', leadSd),
     properProbability('service', service),
   );
   if (refused) return refused;
   const mean = demandPerDay * leadMean;
-  const variance = mean + demandPerDay ** 2 * leadSd ** 2;
+  const variance =
+    Math.max(variancePerDay, demandPerDay) * leadMean + demandPerDay ** 2 * leadSd ** 2;
   if (law === 'poisson') return reorderPointPoisson(demandPerDay, leadMean, service);
   if (law === 'negative-binomial' || mean < LEAST)
     return reorderPointNegativeBinomial(mean, variance, service);

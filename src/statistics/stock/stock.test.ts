@@ -15,7 +15,7 @@ import {
   reorderPointPoisson,
   reorderPointRandomLead,
 } from './reorder-point.ts';
-import { stockoutChance } from './stockout-chance.ts';
+import { stockoutChance, stockoutChanceOf } from './stockout-chance.ts';
 import { teunterSyntetosBabai } from './teunter-syntetos-babai.ts';
 
 const LAWS: readonly (readonly [DemandLaw, order: number, shortageAt: number, shortage: number])[] =
@@ -236,6 +236,34 @@ describe('dated stock', () => {
     expect(there.byBatch[0]).toBeCloseTo(left, 12);
     expect(back.byBatch).toEqual([...there.byBatch].reverse());
     expect(got(expectedExpiryWaste([a, b], 0)).total).toBe(10);
+  });
+
+  // R, mean 2 and variance 9 a day, p <- 2/9, nb(u, t) <- dnbinom(u, size = 2 * t * p / (1 - p), prob = p):
+  // sum((30 - 0:30) * nb(0:30, 10)) for the first batch, and the law of what is left carried on to day 25.
+  it('wastes more where demand is lumpy', () => {
+    const batches = [
+      { quantity: 30, expiryDay: 10 },
+      { quantity: 20, expiryDay: 25 },
+    ];
+    const lumpy = got(expectedExpiryWaste(batches, 2, 9));
+    expect(lumpy.byBatch[0]).toBeCloseTo(10.9876389895911, 10);
+    expect(lumpy.byBatch[1]).toBeCloseTo(0.80881002319981, 10);
+    expect(lumpy.total).toBeGreaterThan(got(expectedExpiryWaste(batches, 2)).total);
+    expect(got(expectedExpiryWaste(batches, 2, 1))).toEqual(got(expectedExpiryWaste(batches, 2)));
+  });
+
+  it('runs out by the same law as the reorder point, whatever the spread', () => {
+    for (const variance of [2, 57, 58, 1501]) {
+      const point = got(reorderPointNegativeBinomial(57, variance, 0.95));
+      const out = got(stockoutChanceOf(point.reorderPoint, { mean: 57, variance }));
+      expect(out).toBeCloseTo(1 - point.chance, 12);
+    }
+    expect(got(stockoutChanceOf(0, { mean: 0, variance: 9 }))).toBe(0);
+    // R: pnbinom(80, size = 57^2 / (1501 - 57), mu = 57, lower.tail = FALSE)
+    expect(got(stockoutChanceOf(80, { mean: 57, variance: 1501 }))).toBeCloseTo(
+      0.224320912868771,
+      13,
+    );
   });
 
   it('runs out with a chance that grows with time', () => {

@@ -8,6 +8,7 @@ export interface ConditionalArrival {
   readonly probability: number;
   /** Undefined where everything had arrived by then, so that no spread can be judged. */
   readonly lower: number | undefined;
+  /** Undefined as well beyond the longest wait, and where nothing seen so old came by then: a floor has no top. */
   readonly upper: number | undefined;
   /** Standard error of the log of the chance of still being out. */
   readonly standardErrorLog: number | undefined;
@@ -31,7 +32,7 @@ const greenwoodAt = (curve: KaplanMeier, time: number): number => {
 /**
  * The chance that a result now so old arrives by a time: 1 - S(by) / S(age), with an interval from
  * the part of Greenwood's sum that lies between, on the log scale. `by` before `age`: 0.
- * An age at which nothing was ever still out is refused. Source: as R's survfit(start.time =).
+ * An age at which nothing was ever still out, or after which nothing was watched, is refused. Source: as R's survfit(start.time =).
  */
 export function conditionalArrival(
   curve: KaplanMeier,
@@ -49,6 +50,11 @@ export function conditionalArrival(
       'undefined',
       `Nothing in these data was still out at ${age}, so there is nothing to judge by.`,
     );
+  if (age >= curve.lastTime)
+    return refuse(
+      'undefined',
+      `Nothing in these data was watched for longer than ${curve.lastTime}, so there is nothing to judge ${age} by.`,
+    );
   const beyondData = by > curve.lastTime;
   const until = Math.max(age, by);
   const share = survivalAt(curve, until) / stillOut;
@@ -61,6 +67,7 @@ export function conditionalArrival(
       beyondData,
     });
   }
+  const isFloor = beyondData || (by > age && share === 1);
   const standardErrorLog = Math.sqrt(
     Math.max(0, greenwoodAt(curve, until) - greenwoodAt(curve, age)),
   );
@@ -68,7 +75,7 @@ export function conditionalArrival(
   return given({
     probability: 1 - share,
     lower: 1 - Math.min(1, share * factor),
-    upper: 1 - share / factor,
+    upper: isFloor ? undefined : 1 - share / factor,
     standardErrorLog,
     beyondData,
   });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { seededChance, uniform } from '../random/chance.ts';
 import { drawExponential } from '../random/draw-exponential.ts';
 import { drawNormal } from '../random/draw-normal.ts';
-import { got } from '../testing.ts';
+import { got, reasonOf } from '../testing.ts';
 import { compareGroups } from './compare-groups.ts';
 import { conditionalArrival } from './conditional-arrival.ts';
 import { cumulativeIncidence } from './cumulative-incidence.ts';
@@ -157,6 +157,29 @@ describe('when a result will come', () => {
     expect(
       got(conditionalArrival(curve, { age: 1, by: 3, confidence: 0.5 })).lower as number,
     ).toBeGreaterThan(lower as number);
+  });
+
+  // R's survfit carries the last step on, summary(extend = TRUE), which is no more than a floor.
+  it('has no upper limit where it is a floor: beyond the longest wait, or where nothing came', () => {
+    const at = (age: number, by: number) => got(conditionalArrival(curve, { age, by }));
+    expect(at(2, 9.1)).toEqual({ ...at(2, 9), upper: undefined, beyondData: true });
+    // R: s <- summary(survfit(Surv(c(1,2,3,4,9), c(1,1,1,1,0)) ~ 1, start.time = 2.5), times = 9); 1 - c(s$upper, s$lower)
+    expect(at(2, 9).lower).toBe(0);
+    expect(at(2, 9).upper).toBeCloseTo(0.932721609148078, 9);
+    expect(at(5, 8)).toMatchObject({
+      probability: 0,
+      lower: 0,
+      upper: undefined,
+      beyondData: false,
+    });
+    const lone = got(kaplanMeier({ time: [5], event: [0] }));
+    expect(got(conditionalArrival(lone, { age: 4, by: 10 }))).toMatchObject({
+      lower: 0,
+      upper: undefined,
+      beyondData: true,
+    });
+    for (const age of [5, 6])
+      expect(reasonOf(conditionalArrival(lone, { age, by: 10 }))).toBe('undefined');
   });
 
   it('is certain, without limits, once everything had come by then', () => {

@@ -138,8 +138,8 @@ function Chances({
   const range = now < dueBy ? by : soon;
   return (
     <p>
-      <b>{say.chances}.</b> {now < tonight && say.tonight(soon.is)}{' '}
-      {now < dueBy && say.byLimit(limit, by.is)} {say.ever(ever.is)}{' '}
+      <b>{say.chances}.</b> {now < tonight && say.tonight(soon.is, soon.least)}{' '}
+      {now < dueBy && say.byLimit(limit, by.is, by.least)} {say.ever(ever.is)}{' '}
       {range.lower !== undefined && range.upper !== undefined && (
         <span class="soft">{say.range(range.lower, range.upper)}</span>
       )}

@@ -6,6 +6,12 @@ const outOfTen = (chance: number): string => {
   return `about ${Math.round(chance * 10)} in 10`;
 };
 
+/** A floor says how much at the least; a floor near nought says nothing. */
+const atLeast = (chance: number, least: boolean): string => {
+  if (!least) return outOfTen(chance);
+  return chance < 0.05 ? 'not known' : `${outOfTen(chance)}, or better`;
+};
+
 export function callWords({ dates, plural }: LanguageTools) {
   const hours = (count: number | undefined): string =>
     count === undefined ? 'not known' : `${Math.round(count)} h`;
@@ -21,9 +27,10 @@ export function callWords({ dates, plural }: LanguageTools) {
     nextCall: (at: string) => `Ring again ${dates.dayTime(at)}.`,
     lastCall: (who: string, at: string) => `${who} rang ${dates.dayTime(at)}.`,
     chances: 'Chance that it comes',
-    tonight: (chance: number) => `By 10 tonight: ${outOfTen(chance)}.`,
-    byLimit: (limit: number, chance: number) => `By ${limit} hours: ${outOfTen(chance)}.`,
-    ever: (chance: number) => `At all: ${outOfTen(chance)}, or better.`,
+    tonight: (chance: number, least: boolean) => `By 10 tonight: ${atLeast(chance, least)}.`,
+    byLimit: (limit: number, chance: number, least: boolean) =>
+      `By ${limit} hours: ${atLeast(chance, least)}.`,
+    ever: (chance: number) => `At all: ${atLeast(chance, true)}.`,
     noIdea: 'None here took so long before.',
     ringNow: 'Ring now.',
     range: (lower: number, upper: number) =>

@@ -14,16 +14,24 @@ import {
   reproductionFromGrowth,
   reproductionFromGrowthSeir,
 } from '../../../statistics/epidemics/reproduction-from-growth.ts';
-import { reproductionNumber } from '../../../statistics/epidemics/reproduction-number.ts';
+import {
+  type ReproductionEstimate,
+  type ReproductionQuestion,
+  reproductionNumber,
+} from '../../../statistics/epidemics/reproduction-number.ts';
 import { screenedReproduction } from '../../../statistics/epidemics/screened-reproduction.ts';
 import {
   type ScreeningPolicy,
   screeningEffects,
 } from '../../../statistics/epidemics/screening-effect.ts';
-import { discreteSerialInterval } from '../../../statistics/epidemics/serial-interval.ts';
+import {
+  discreteSerialInterval,
+  serialIntervalFor,
+} from '../../../statistics/epidemics/serial-interval.ts';
 import { stochasticFinalSize } from '../../../statistics/epidemics/stochastic-final-size.ts';
 import { twoTypeFinalSize } from '../../../statistics/epidemics/two-type-final-size.ts';
 import { seededChance } from '../../../statistics/random/chance.ts';
+import { given, type Outcome } from '../../../statistics/refusal/refusal.ts';
 import { answer, InUse, Near, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
 import type { Input } from '../input.ts';
@@ -31,39 +39,39 @@ import type { Input } from '../input.ts';
 /** Simulations here draw so many courses of infection: errors of about 0.001, unless fewer are asked for. */
 const COURSES = Number(process.env['ORACLE_COURSES'] ?? 200_000);
 
-const serialInterval = (i: Input): readonly number[] => {
-  if (i.has('siDistr')) return i.numbers('siDistr');
-  const days = i.numbers('incidence').map((_, k) => k);
-  return (
-    valueOrNull(
-      discreteSerialInterval(
+const intervalOf = (
+  i: Input,
+): Outcome<Pick<ReproductionQuestion, 'serialInterval' | 'meanInterval'>> =>
+  i.has('siDistr')
+    ? given({ serialInterval: i.numbers('siDistr') })
+    : serialIntervalFor(
+        i.numbers('incidence').length,
         i.number('siMean', 'meanSi', 'mean_si'),
         i.number('siSd', 'sdSi', 'std_si'),
-        days,
-      ),
-    ) ?? []
-  );
+      );
+
+const rowsOf = (i: Input): Outcome<readonly ReproductionEstimate[]> => {
+  const interval = intervalOf(i);
+  if (!interval.ok) return interval;
+  return reproductionNumber({
+    ...interval.value,
+    incidence: i.numbers('incidence'),
+    window: i.numberOr(7, 'window'),
+    priorMean: i.numberOr(5, 'priorMean'),
+    priorSd: i.numberOr(5, 'priorSd'),
+  });
 };
 
 const estimateR: Adapter = (i) =>
-  answer(
-    reproductionNumber({
-      incidence: i.numbers('incidence'),
-      serialInterval: serialInterval(i),
-      window: i.numberOr(7, 'window'),
-      priorMean: i.numberOr(5, 'priorMean'),
-      priorSd: i.numberOr(5, 'priorSd'),
-    }),
-    (rows) => ({
-      tStart: rows.map((r) => r.from),
-      tEnd: rows.map((r) => r.to),
-      mean: rows.map((r) => r.mean),
-      sd: rows.map((r) => r.sd),
-      q025: rows.map((r) => r.lower),
-      median: rows.map((r) => r.median),
-      q975: rows.map((r) => r.upper),
-    }),
-  );
+  answer(rowsOf(i), (rows) => ({
+    tStart: rows.map((r) => r.from),
+    tEnd: rows.map((r) => r.to),
+    mean: rows.map((r) => r.mean),
+    sd: rows.map((r) => r.sd),
+    q025: rows.map((r) => r.lower),
+    median: rows.map((r) => r.median),
+    q975: rows.map((r) => r.upper),
+  }));
 
 /**
  * A limit of the doubling time. Own: none where that end of the interval does not grow. From memory:

@@ -14,7 +14,7 @@ import {
   reorderPointPoisson,
   reorderPointRandomLead,
 } from '../../../statistics/stock/reorder-point.ts';
-import { stockoutChance } from '../../../statistics/stock/stockout-chance.ts';
+import { stockoutChance, stockoutChanceOf } from '../../../statistics/stock/stockout-chance.ts';
 import { teunterSyntetosBabai } from '../../../statistics/stock/teunter-syntetos-babai.ts';
 import { answer, InUse, valueOrNull } from '../answer.ts';
 import type { Adapter, Adapters } from '../check.ts';
@@ -43,13 +43,11 @@ const LAWS: Readonly<Record<string, RandomLead['law']>> = {
 };
 
 const randomLead: Adapter = (i) => {
-  const law =
-    LAWS[
-      i
-        .textOr('negbin', 'dist')
-        .toLowerCase()
-        .replace(/[^a-z]/g, '')
-    ];
+  const name = i
+    .textOr('negbin', 'dist')
+    .toLowerCase()
+    .replace(/[^a-z]/g, '');
+  const law = Object.hasOwn(LAWS, name) ? LAWS[name] : undefined;
   if (!law) throw new InputError(`there is no law of demand "${i.text('dist')}"`);
   return answer(
     reorderPointRandomLead({
@@ -229,13 +227,25 @@ export const stock: Adapters = {
       wasteByBatch: f.wastedByBatch,
     })),
   expectedExpiryWaste: (i) =>
-    answer(expectedExpiryWaste(batches(i), i.number('poissonPerDay')), (w) => ({
-      wasteByBatch: w.byBatch,
-      total: w.total,
-    })),
-  stockoutProb: (i) =>
     answer(
-      stockoutChance(i.number('onHand'), i.number('poissonPerDay'), i.numbers('days')),
-      (p) => ({ p }),
+      expectedExpiryWaste(
+        batches(i),
+        i.number('poissonPerDay', 'demandPerDay'),
+        i.numberOr(0, 'variancePerDay'),
+      ),
+      (w) => ({ wasteByBatch: w.byBatch, total: w.total }),
     ),
+  stockoutProb: (i) =>
+    i.has('mean', 'meanLT')
+      ? answer(
+          stockoutChanceOf(i.number('onHand'), {
+            mean: i.number('mean', 'meanLT'),
+            variance: i.number('variance', 'varLT'),
+          }),
+          (p) => ({ p }),
+        )
+      : answer(
+          stockoutChance(i.number('onHand'), i.number('poissonPerDay'), i.numbers('days')),
+          (p) => ({ p }),
+        ),
 };

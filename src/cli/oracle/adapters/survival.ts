@@ -1,3 +1,4 @@
+import { criticalValue } from '../../../statistics/distributions/normal.ts';
 import type { Outcome } from '../../../statistics/refusal/refusal.ts';
 import { compareGroups } from '../../../statistics/survival/compare-groups.ts';
 import { conditionalArrival } from '../../../statistics/survival/conditional-arrival.ts';
@@ -6,6 +7,7 @@ import {
   type KaplanMeier,
   kaplanMeier,
   standardError,
+  survivalAt,
 } from '../../../statistics/survival/kaplan-meier.ts';
 import { lognormalFit } from '../../../statistics/survival/lognormal-fit.ts';
 import { survivalQuantiles } from '../../../statistics/survival/quantiles.ts';
@@ -13,7 +15,7 @@ import { restrictedMean } from '../../../statistics/survival/restricted-mean.ts'
 import { type IntervalScale, limitCurves } from '../../../statistics/survival/survival-interval.ts';
 import type { WaitingTimes } from '../../../statistics/survival/waiting-times.ts';
 import { weibullFit } from '../../../statistics/survival/weibull-fit.ts';
-import { answer, valueOrNull } from '../answer.ts';
+import { answer, InUse, type Refused } from '../answer.ts';
 import type { Adapter, Adapters, Context } from '../check.ts';
 import { Input, InputError } from '../input.ts';
 
@@ -107,33 +109,52 @@ const kmQuantiles: Adapter = (i) =>
     }),
   );
 
+const CARRIED_ON =
+  'R package survival, summary(survfit(start.time =), extend = TRUE): carries the last step on';
+
+interface Arrival {
+  readonly error?: string;
+  readonly p: unknown;
+  readonly lower: unknown;
+  readonly upper: unknown;
+  readonly seLog: unknown;
+}
+
+/**
+ * The figures of an arrival. Own: no upper limit where the figure is only a floor, and nothing at an
+ * age at which nothing was watched any longer, though the curve did not reach 0.
+ */
+function arrival(i: Input, age: number): Refused | Arrival {
+  const by = i.number('by');
+  const confidence = i.numberOr(0.95, 'conf', 'confidence');
+  const curve = kaplanMeier(waits(i));
+  const found = withCurve(i, (made) => conditionalArrival(made, { age, by, confidence }));
+  if (found.ok) {
+    const { probability, lower, upper, standardErrorLog: seLog } = found.value;
+    const carried =
+      upper === undefined && seLog !== undefined
+        ? 1 - (1 - probability) / Math.exp(criticalValue(confidence) * seLog)
+        : upper;
+    const top = upper === carried ? upper : new InUse(upper, { [CARRIED_ON]: carried });
+    return { p: probability, lower, upper: top, seLog };
+  }
+  const flat = curve.ok && age >= curve.value.lastTime && survivalAt(curve.value, age) > 0;
+  if (!flat) return { error: found.detail };
+  const none = new InUse(undefined, { [CARRIED_ON]: 0 });
+  return { error: found.detail, p: none, lower: none, upper: none, seLog: none };
+}
+
 export const survival: Adapters = {
   kaplanMeier: (i) => answer(kaplanMeier(waits(i)), columns),
   kaplanMeierCI,
   kmQuantiles,
   logRank: compared(0),
   petoWilcoxon: compared(1),
-  conditionalArrival: (i) => ({
-    p: i
-      .numbers('ageNow')
-      .map(
-        (age) =>
-          valueOrNull(
-            withCurve(i, (curve) => conditionalArrival(curve, { age, by: i.number('by') })),
-          )?.probability,
-      ),
-  }),
-  conditionalArrivalCI: (i) =>
-    answer(
-      withCurve(i, (curve) =>
-        conditionalArrival(curve, {
-          age: i.number('ageNow'),
-          by: i.number('by'),
-          confidence: i.numberOr(0.95, 'conf', 'confidence'),
-        }),
-      ),
-      (c) => ({ p: c.probability, lower: c.lower, upper: c.upper, seLog: c.standardErrorLog }),
-    ),
+  conditionalArrival: (i) => {
+    const each = i.numbers('ageNow').map((age) => arrival(i, age));
+    return { p: each.map((found) => ('p' in found ? found.p : undefined)) };
+  },
+  conditionalArrivalCI: (i) => arrival(i, i.number('ageNow')),
   weibullFit: (i) =>
     answer(weibullFit(waits(i)), (w) => ({
       shape: w.shape,
