@@ -120,7 +120,7 @@ const fromGrowth: Adapter = (i) => {
   );
 };
 
-/** "exponential mean 1", "fixed 2", "gamma shape 3 mean 1" and the like. */
+/** "exponential mean 1", "exponential rate 2", "fixed 2", "gamma shape 3 scale 2" and the like. */
 function periodOf(i: Input): InfectiousPeriod {
   const text = i.textOr('exponential mean 1', 'infectiousPeriod', 'period').toLowerCase();
   const figure = (name: string): number | undefined => {
@@ -128,15 +128,17 @@ function periodOf(i: Input): InfectiousPeriod {
     return found === undefined ? undefined : Number(found);
   };
   const plain = /([\d.]+)/.exec(text)?.[1];
+  const shape = figure('shape') ?? figure('k');
+  const rate = figure('rate');
+  const scale = figure('scale') ?? (rate === undefined ? undefined : 1 / rate);
   const mean =
     figure('mean') ??
     figure('length') ??
     figure('duration') ??
-    (plain === undefined ? 1 : Number(plain));
+    (scale === undefined ? undefined : scale * (shape ?? 1)) ??
+    (plain === undefined || shape !== undefined ? 1 : Number(plain));
   if (/fixed|const|determin/.test(text)) return { law: 'fixed', mean };
-  const shape = figure('shape') ?? figure('k');
-  if (shape !== undefined && shape !== 1)
-    return { law: 'erlang', mean: figure('mean') ?? 1, shape };
+  if (shape !== undefined && shape !== 1) return { law: 'erlang', mean, shape };
   return { law: 'exponential', mean };
 }
 
