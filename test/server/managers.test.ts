@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { StaffId } from '../../src/care/ids.ts';
 import type { Draft } from '../../src/ledger/append.ts';
 import { canonicalText } from '../../src/ledger/canonical.ts';
+import { erase } from '../../src/ledger/erasure.ts';
 import { pureHash } from '../../src/ledger/hash.ts';
 import { CHAIN_START, type FactId, instantOf, NO_FACT } from '../../src/ledger/ids.ts';
 import { setPin } from '../../src/server/accounts/pin-handlers.ts';
@@ -122,4 +123,17 @@ describe('a manager', () => {
     await copy.sync();
     expect(await home.parts.rights.colleague(SECOND)).toMatchObject({ role: 'manager' });
   });
+});
+
+it('a name that is erased goes from the server’s memory too', async () => {
+  const log = await home.parts.ledger.store.opened(0, 1000);
+  const named = log.find(
+    ({ kind, data }) => kind === 'staff.described' && data['staff'] === WORKER,
+  );
+  expect(await home.parts.rights.colleague(WORKER)).toMatchObject({ name: 'Jonah Bee' });
+  const at = instantOf(home.clock.ms);
+  if (named === undefined || at === undefined) throw new Error('nobody is named');
+  const writer = { by: named.by, now: at, salt: () => new Uint8Array(16) };
+  await erase(home.parts.ledger, { targets: [named.id], reason: 'retention' }, writer);
+  expect(await home.parts.rights.colleague(WORKER)).toMatchObject({ name: '', role: 'worker' });
 });

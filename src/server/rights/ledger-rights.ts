@@ -3,6 +3,7 @@ import type { StaffId } from '../../care/ids.ts';
 import { everyMember, type Member, memberOf, workingHere } from '../../care/staff/member.ts';
 import { leftByRight, rankOf } from '../../care/staff/rights.ts';
 import { dayOf, instantOf, type Zone } from '../../care/time.ts';
+import { ERASED } from '../../ledger/erased-fact.ts';
 import type { LedgerFact } from '../../ledger/fact.ts';
 import type { FactId } from '../../ledger/ids.ts';
 import type { LedgerStore } from '../../ledger/store.ts';
@@ -14,7 +15,7 @@ const PAGE = 5000;
 interface Needs {
   /** Whether somebody has still to vouch for a fact (`doubtful.ts`). */
   readonly inDoubt: (fact: FactId) => boolean;
-  readonly store: Pick<LedgerStore, 'opened'>;
+  readonly store: Pick<LedgerStore, 'opened' | 'head'>;
   readonly zone: Zone;
   /** ms since 1970. */
   readonly now: () => number;
@@ -25,13 +26,19 @@ interface Needs {
  * the same functions as a tablet does. A server's log only grows, so it reads on from where it was.
  */
 export class LedgerRights implements Rights {
-  private readonly home: Home;
+  private home: Home;
   private position = 0;
+  /** Up to here erasures were in force before the reading began: what was read came without. */
+  private erasedUpTo = 0;
   private waiting: LedgerFact[] = [];
   private reading: Promise<void> = Promise.resolve();
 
   constructor(private readonly needs: Needs) {
-    this.home = emptyHome({ zone: needs.zone, policies: [] });
+    this.home = this.empty();
+  }
+
+  private empty(): Home {
+    return emptyHome({ zone: this.needs.zone, policies: [] });
   }
 
   async colleague(staff: StaffId): Promise<Colleague | undefined> {
@@ -77,10 +84,21 @@ export class LedgerRights implements Rights {
     for (const fact of all) if (!this.waiting.includes(fact)) file(this.home, asStored(fact));
   }
 
+  /** A name that was erased is still in what was read before: nothing of that is kept. */
+  private anew(): Promise<void> {
+    this.home = this.empty();
+    this.position = 0;
+    this.waiting = [];
+    return this.read();
+  }
+
   private async read(): Promise<void> {
+    if (this.position === 0) this.erasedUpTo = (await this.needs.store.head()).position;
     this.take([]);
     for (;;) {
       const page = await this.needs.store.opened(this.position, PAGE);
+      if (page.some(({ kind }, at) => kind === ERASED && this.position + at >= this.erasedUpTo))
+        return this.anew();
       this.take(page.filter((fact) => fact.kind.startsWith('staff.')));
       this.position += page.length;
       if (page.length < PAGE) return;
