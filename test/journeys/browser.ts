@@ -34,6 +34,8 @@ interface BareFact {
     readonly code?: string;
     readonly person?: string;
     readonly delivery?: string;
+    readonly turn?: string;
+    readonly box?: string;
   };
 }
 
@@ -42,6 +44,9 @@ export interface RehearsalPage {
   readonly rehearsal: {
     send(people: readonly string[]): Promise<{ round: string; codes: string[] }>;
     plan(people: readonly string[]): Promise<string>;
+    /** Resolves to the code of the kit, where one was opened. */
+    swab(round: string, person: string): Promise<string | undefined>;
+    pack(round: string, code: string): Promise<unknown>;
     freeCodes(count: number): string[];
     setOpening(opening: boolean): void;
     arrive(fact: { kind: string; data: object; with?: readonly string[] }, by: string): unknown;

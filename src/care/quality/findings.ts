@@ -149,7 +149,7 @@ function ofTurn(home: Home, board: Board, id: TurnId): void {
 /** Whose a test is shows in its turn: whether a result is another's, under every code it has. */
 function ofCodes(home: Home, board: Board, id: TestId): void {
   for (const { data } of factsIn(home, 'test', id)) {
-    if (!('code' in data) || data.code === undefined) continue;
+    if (!('code' in data)) continue;
     board.left.add('code', data.code);
     for (const test of testsWithCode(home, data.code).keys()) weigh(home, board, test);
   }

@@ -69,4 +69,4 @@ function settled(home: Home, kind: FindingKind, key: string): Settled | undefine
 }
 
 // What is recorded has a file of its own: findings read it, and outcomes read findings.
-export { type Recorded, resultsFor } from './recorded.ts';
+export type { Recorded } from './recorded.ts';
