@@ -91,6 +91,7 @@ async function unsealed(
 ): Promise<FormRefusal | undefined> {
   if (seal === undefined) return undefined;
   const inItsName = facts.filter(({ body }) => isServerDevice(body.device));
+  if (inItsName.length === 0) return undefined;
   const known = await store.known(inItsName.map(({ written }) => written.id));
   const forged = inItsName.find(
     ({ written, body }) => !known.has(written.id) && !isSealedBy(seal, body, hash),

@@ -1,8 +1,8 @@
 import type { FactOf } from '../care/catalogue.ts';
 import type { Home } from '../care/home.ts';
-import { factsIn, standing } from '../care/home.ts';
 import type { FactId, PersonId } from '../care/ids.ts';
 import type { Symptom } from '../care/outbreaks/facts.ts';
+import { wholeHomeAsked } from '../care/outbreaks/whole-home.ts';
 import { allow, refuse } from '../care/refusal.ts';
 import { ranks } from '../care/staff/rights.ts';
 import type { Day } from '../care/time.ts';
@@ -95,10 +95,6 @@ export function testWholeHome(
   if (wrong !== undefined) return refuse(wrong);
   return allow([{ kind: 'home.tested-on', data: { on }, private: { askedBy: askedBy.trim() } }]);
 }
-
-/** What asked for the whole home and still counts, oldest first. */
-export const wholeHomeAsked = (home: Home): FactOf<'home.tested-on'>[] =>
-  standing(factsIn(home, 'policy', 'home-rounds'), 'home.tested-on');
 
 /** A senior takes back that the whole home is tested. Other reasons to test somebody stay. */
 export function callOffWholeHome(

@@ -5,6 +5,7 @@ import type { Home } from '../home.ts';
 import { factsIn, standing } from '../home.ts';
 import type { FactId } from '../ids.ts';
 import { contactsOf } from '../outbreaks/contacts.ts';
+import { wholeHomeAsked } from '../outbreaks/whole-home.ts';
 import type { Person } from '../people/person.ts';
 import { housemates } from '../people/person.ts';
 import { policyOn } from '../policy/in-force.ts';
@@ -161,7 +162,7 @@ const contacts = (seen: Seen): Reason[] =>
   );
 
 const wholeHome = (seen: Seen): Reason[] =>
-  standing(factsIn(seen.home, 'policy', 'home-rounds'), 'home.tested-on').flatMap((fact) =>
+  wholeHomeAsked(seen.home).flatMap((fact) =>
     onDays(seen, {
       rule: 'whole-home',
       from: fact.data.on,

@@ -16,6 +16,8 @@ export class DoubtTable {
 
   /** Before the facts are taken in: nobody may read them as certain meanwhile. */
   raise(doubts: readonly Doubt[]): void {
+    // Asked at every sync, and there is hardly ever any: no lock on the file for nothing.
+    if (doubts.length === 0) return;
     const put = this.db.prepare('INSERT INTO doubt VALUES(?, ?, ?) ON CONFLICT(fact) DO NOTHING');
     this.db
       .transaction(() => {

@@ -31,6 +31,7 @@ export async function doubtfulIn(
     if (parts.accounts.sessions.holds(by, device, parts.now())) continue;
     found.push({ fact: parts.ledger.hash(text) as FactId, staff: by, device });
   }
+  if (found.length === 0) return found;
   const known = await parts.ledger.store.known(found.map(({ fact }) => fact));
   return found.filter(({ fact }) => !known.has(fact));
 }

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { FactId } from '../../../care/ids.ts';
-import { callOffWholeHome, wholeHomeAsked } from '../../../procedures/whereabouts.ts';
+import { wholeHomeAsked } from '../../../care/outbreaks/whole-home.ts';
+import { callOffWholeHome } from '../../../procedures/whereabouts.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { missing } from '../../keeping/checks.ts';
 import { OnlyFor } from '../../keeping/only-for.tsx';
